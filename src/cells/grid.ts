@@ -1,0 +1,62 @@
+import type { CellError } from "./error";
+
+/** What a function puts in one cell. */
+export type Content = number | string | CellError;
+
+/** What a function gives back: rows of cells, all of one width. */
+export type Grid = Content[][];
+
+/** A range as it came from the host: rows of one width, at least one cell. */
+export interface Range {
+  readonly rows: number;
+  readonly columns: number;
+  /** The raw cell; a range of one row or one column is not stretched here. */
+  readonly cells: readonly (readonly unknown[])[];
+}
+
+/** Whether an argument was given at all. Hosts pass one that was not as `null` or `undefined`. */
+export const isGiven = (argument: unknown) => argument !== null && argument !== undefined;
+
+/** The argument as a range, whatever the host made of it: a single cell, rows of cells, an array data type. */
+export function toRange(argument: unknown): Range {
+  const rows = rowsOf(argument);
+  const columns = rows.reduce((widest, row) => Math.max(widest, row.length), 1);
+  const cells = rows.map((row) =>
+    row.length === columns ? row : [...row, ...Array<unknown>(columns - row.length).fill(null)],
+  );
+  return { rows: cells.length, columns, cells };
+}
+
+function rowsOf(argument: unknown): (readonly unknown[])[] {
+  const elements = arrayElements(argument);
+  if (!Array.isArray(elements)) return [[argument]];
+  if (elements.length === 0) return [[null]];
+  return elements.some(Array.isArray)
+    ? elements.map((row: unknown) => (Array.isArray(row) ? (row as unknown[]) : [row]))
+    : [elements as unknown[]];
+}
+
+/** Excel's array data type keeps its rows in `elements`. */
+function arrayElements(argument: unknown): unknown {
+  const isArrayType =
+    typeof argument === "object" &&
+    argument !== null &&
+    "elements" in argument &&
+    !Array.isArray(argument);
+  return isArrayType ? argument.elements : argument;
+}
+
+/** Whether the range is one cell. */
+export const isSingle = (range: Range) => range.rows === 1 && range.columns === 1;
+
+/** The cells of a range along a row or a column, in reading order. */
+export const cellsOf = (range: Range): unknown[] => range.cells.flat();
+
+/** How a message tells a range's size: "3 rows", "1 row of 4 columns". */
+export function sizeOf({ rows, columns }: Range): string {
+  const count = (n: number, word: string) => `${n} ${word}${n === 1 ? "" : "s"}`;
+  return columns === 1 ? count(rows, "row") : `${count(rows, "row")} of ${columns} columns`;
+}
+
+/** A result of one cell. */
+export const single = (content: Content): Grid => [[content]];

@@ -1,0 +1,118 @@
+import type { Argument } from "./argument";
+import { CellError, invalid } from "./error";
+import { sizeOf, type Content, type Grid, type Range } from "./grid";
+import { hasHeaderRow } from "./header";
+import { readCell } from "./value";
+
+export type Arguments = Readonly<Record<string, Argument<unknown>>>;
+
+/** The values of one cell position, an argument each. */
+export type Values<A extends Arguments> = {
+  [K in keyof A]: A[K] extends Argument<infer T> ? T : never;
+};
+
+/** What a lifted call gives in one position: a result, an error, or `null` where the row waits. */
+export type Lifted<R> = (R | CellError | null)[][];
+
+/**
+ * Lifts a function of single values over ranges, in one call: a single value stretches, equal shapes pair up, a
+ * column against a row makes a grid. A header row and a row that is not filled in yet give `""`; a bad row gives
+ * its own error, and the others are computed.
+ */
+export function lift<A extends Arguments>(
+  inputs: A,
+  compute: (values: Values<A>) => Content,
+): Grid {
+  return liftOver(inputs, compute).map((row) => row.map((result) => result ?? ""));
+}
+
+/** `lift` for any kind of result; the layout is the caller's. */
+export function liftOver<A extends Arguments, R>(
+  inputs: A,
+  compute: (values: Values<A>) => R,
+): Lifted<R> {
+  const list = Object.entries(inputs);
+  const shape = commonShape(list.map(([, input]) => input));
+  const readers = list.map(([key, input]) => [key, cellReader(input)] as const);
+  const dataRanges = list
+    .filter(([, input]) => input.header === "together")
+    .map(([, input]) => input.range);
+  const header = hasHeaderRow(dataRanges);
+
+  return Array.from({ length: shape.rows }, (_row, row) =>
+    Array.from({ length: shape.columns }, (_column, column) =>
+      header && row === 0 ? null : resultAt(row, column),
+    ),
+  );
+
+  function resultAt(row: number, column: number): R | CellError | null {
+    const values: Record<string, unknown> = {};
+    let waits = false;
+    for (const [key, read] of readers) {
+      const value = read(row, column);
+      if (value instanceof CellError) return value.at(placeIn(shape, row, column));
+      if (value === null) waits = true;
+      values[key] = value;
+    }
+    if (waits) return null;
+    try {
+      return compute(values as Values<A>);
+    } catch (error) {
+      if (error instanceof CellError) return error.at(placeIn(shape, row, column));
+      throw error;
+    }
+  }
+}
+
+/** Reads an argument at a position, stretching a single cell, a row or a column; single cells are read once. */
+function cellReader<T>({ range, read, header }: Argument<T>) {
+  if (range.rows === 1 && range.columns === 1) {
+    const value = read(readCell(range.cells[0][0]));
+    return () => value;
+  }
+  const { cells } = range;
+  const tall = range.rows > 1;
+  const wide = range.columns > 1;
+  return (row: number, column: number) => read(readCell(cells[tall ? row : 0][wide ? column : 0]));
+}
+
+interface Shape {
+  readonly rows: number;
+  readonly columns: number;
+}
+
+/** The shape of the result, or an error that names the two arguments that do not go together. */
+export function commonShape(inputs: readonly Pick<Argument<unknown>, "name" | "range">[]): Shape {
+  const grid = inputs.find(({ range }) => range.rows > 1 && range.columns > 1);
+  const column = inputs.find(({ range }) => range.rows > 1);
+  const row = inputs.find(({ range }) => range.columns > 1);
+  for (const input of inputs) {
+    const { range } = input;
+    const partner =
+      (range.rows > 1 || range.columns > 1) && grid !== undefined
+        ? differs(range, grid.range) && grid
+        : (range.rows > 1 && range.rows !== column?.range.rows && column) ||
+          (range.columns > 1 && range.columns !== row?.range.columns && row);
+    if (partner) throw mismatch(partner, input);
+  }
+  return { rows: column?.range.rows ?? 1, columns: row?.range.columns ?? 1 };
+}
+
+const differs = (a: Range, b: Range) => a.rows !== b.rows || a.columns !== b.columns;
+
+function mismatch(
+  a: Pick<Argument<unknown>, "name" | "range">,
+  b: Pick<Argument<unknown>, "name" | "range">,
+): CellError {
+  return invalid(
+    `${a.name} has ${sizeOf(a.range)} and ${b.name} has ${sizeOf(b.range)}; expected ranges of the same size`,
+  );
+}
+
+/** Where a position is, as a message says it; nothing for a call on single cells. */
+export function placeIn(shape: Shape, row: number, column: number): string {
+  const places = [];
+  if (shape.rows > 1) places.push(`row ${row + 1}`);
+  if (shape.columns > 1) places.push(`column ${column + 1}`);
+  return places.join(", ");
+}

@@ -1,0 +1,129 @@
+import { matchWord, listed, type Choices } from "./choice";
+import { CellError, invalid, notAvailable } from "./error";
+import { isGiven, isSingle, toRange, type Content, type Grid, type Range } from "./grid";
+import { liftOver, type Arguments, type Lifted, type Values } from "./lift";
+import { passOn } from "./quantity";
+import { HostError, readCell } from "./value";
+
+/** One value of a report; one that does not exist for the data says why. */
+export type Part = number | string | { readonly absent: string };
+
+/**
+ * A function with several results names them in a string enum, whose members are the keys of the result object
+ * and whose words are the labels in the sheet: `meanChange = "mean change"`.
+ */
+export type Parts<C extends Choices> = { readonly [K in keyof C]: Part };
+
+/** A report in two columns, label and value; or, where `part` names some of its labels, just those values. */
+export function report<C extends Choices>(labels: C, part: unknown, values: Parts<C>): Grid {
+  const wanted = readParts(labels, part);
+  return wanted === undefined
+    ? labelled(labels, values)
+    : wanted.map((row) => row.map((key) => pick(values, key)));
+}
+
+/**
+ * A report made of single values: in two columns for one set of inputs, and lifted over ranges where `part` is
+ * one label (or several across, beside a column of inputs).
+ */
+export function liftReport<A extends Arguments, C extends Choices>(
+  inputs: A,
+  labels: C,
+  part: unknown,
+  compute: (values: Values<A>) => Parts<C>,
+): Grid {
+  const wanted = readParts(labels, part);
+  const lifted = liftOver(inputs, compute);
+  if (wanted !== undefined) return spread(lifted, wanted);
+  const [values] = lifted[0];
+  if (lifted.length > 1 || lifted[0].length > 1) {
+    throw invalid(`for a range, name one part: ${listed(Object.values(labels))}`);
+  }
+  if (values === null || values instanceof CellError) return [[values ?? ""]];
+  return labelled(labels, values);
+}
+
+/** A function whose result is a row of values: a row for each row of inputs, or the parts that are named. */
+export function liftRow<A extends Arguments, C extends Choices>(
+  inputs: A,
+  labels: C,
+  part: unknown,
+  compute: (values: Values<A>) => Parts<C>,
+): Grid {
+  const wanted = readParts(labels, part);
+  const lifted = liftOver(inputs, compute);
+  if (wanted !== undefined) return spread(lifted, wanted);
+  if (lifted[0].length > 1) {
+    throw invalid(`inputs across columns need one part: ${listed(Object.values(labels))}`);
+  }
+  const keys = Object.keys(labels);
+  return lifted.map(([values]) =>
+    keys.map((key) => {
+      if (values === null || values instanceof CellError) return values ?? "";
+      return shown(values[key]);
+    }),
+  );
+}
+
+function labelled<C extends Choices>(labels: C, values: Parts<C>): Grid {
+  return Object.entries(labels).map(([key, label]) => [label, shown(values[key])]);
+}
+
+/** In a report a value that does not exist is an empty cell; asked for alone, it is #N/A with the reason. */
+const shown = (part: Part): Content => (typeof part === "object" ? "" : part);
+
+type Key = string | null | CellError;
+
+function pick<C extends Choices>(values: Parts<C>, key: Key): Content {
+  if (key === null || key instanceof CellError) return key ?? "";
+  const part = values[key];
+  return typeof part === "object" ? notAvailable(part.absent) : part;
+}
+
+/** The keys a `part` argument names, in its shape; a label that is none of them is an error in its place. */
+function readParts(labels: Choices, part: unknown): Key[][] | undefined {
+  if (!isGiven(part)) return undefined;
+  const range = toRange(part);
+  const keys = range.cells.map((row) => row.map((raw) => readKey(labels, raw)));
+  if (!isSingle(range)) return keys;
+  const [[key]] = keys;
+  if (key instanceof CellError) throw key;
+  return key === null ? undefined : keys;
+}
+
+function readKey(labels: Choices, raw: unknown): Key {
+  const value = readCell(raw);
+  if (value === null || value === 0) return null;
+  if (value instanceof HostError) return passOn(value, "part");
+  const words = Object.values(labels);
+  const word = matchWord(String(value), words);
+  if (word === undefined) {
+    return invalid(`part is "${String(value)}"; expected ${listed(words)}`);
+  }
+  return Object.keys(labels)[words.indexOf(word)];
+}
+
+/** Lays the named parts over lifted inputs: one part in the inputs' shape, or parts across a column, or down a row. */
+function spread<C extends Choices>(lifted: Lifted<Parts<C>>, wanted: Key[][]): Grid {
+  const inputs = sizeOfRows(lifted);
+  const parts = sizeOfRows(wanted);
+  const fits = (a: number, b: number) => a === 1 || b === 1;
+  if (!fits(inputs.rows, parts.rows) || !fits(inputs.columns, parts.columns)) {
+    throw invalid("part has as many labels along the same direction as the inputs; name one part");
+  }
+  return Array.from({ length: Math.max(inputs.rows, parts.rows) }, (_row, row) =>
+    Array.from({ length: Math.max(inputs.columns, parts.columns) }, (_column, column) => {
+      const values = lifted[Math.min(row, inputs.rows - 1)][Math.min(column, inputs.columns - 1)];
+      if (values === null || values instanceof CellError) return values ?? "";
+      return pick(
+        values,
+        wanted[Math.min(row, parts.rows - 1)][Math.min(column, parts.columns - 1)],
+      );
+    }),
+  );
+}
+
+const sizeOfRows = (rows: readonly (readonly unknown[])[]): Pick<Range, "rows" | "columns"> => ({
+  rows: rows.length,
+  columns: rows[0].length,
+});

@@ -1,0 +1,167 @@
+import { CellError, invalid } from "./error";
+import { isGiven, isSingle, sizeOf, toRange, type Range } from "./grid";
+import { hasHeaderRow, isHeading } from "./header";
+import { readQuantity, type Quantity } from "./quantity";
+import { HostError, readCell, type CellValue } from "./value";
+
+/** A column of numbers, read row by row: `null` where the row holds none. */
+export type NumberColumn = readonly (number | null)[];
+
+/** A column to read: what was given, and what its numbers stand for. */
+export interface ColumnInput {
+  readonly given: unknown;
+  readonly quantity: Quantity;
+}
+
+/** Columns of labels beside the numbers (keys, groups, names), read as they are. */
+export interface LabelInput {
+  readonly given: unknown;
+  readonly name: string;
+}
+
+/** Data columns read together. */
+export interface Rows<N extends string, L extends string> {
+  /** How many rows of data there are, without the header. */
+  readonly count: number;
+  /** Where the first row of data is in the range, for messages: 1, or 2 under a header. */
+  readonly firstRow: number;
+  /** The numbers of each column; `undefined` where the column was not given. */
+  readonly numbers: Readonly<Record<N, NumberColumn | undefined>>;
+  /** The raw cells of each label range, a row a row; `undefined` where it was not given. */
+  readonly labels: Readonly<Record<L, Labels | undefined>>;
+  /** The heading of a number column, where there is a header row. */
+  heading(name: N): string | undefined;
+}
+
+/** A range of labels: its headings (blank without a header row), and its raw cells row by row. */
+export interface Labels {
+  readonly headings: readonly (string | undefined)[];
+  readonly cells: readonly (readonly unknown[])[];
+}
+
+/**
+ * Reads data columns that belong together, row by row. A header row is skipped, a single cell stretches, every
+ * cell of every column is checked, and the first bad one is the error of the whole call, named by its row:
+ * nothing is dropped unseen.
+ */
+export function readRows<N extends string, L extends string = never>(
+  columns: Readonly<Record<N, ColumnInput>>,
+  labels: Readonly<Record<L, LabelInput>> = {} as Record<L, LabelInput>,
+): Rows<N, L> {
+  const numberRanges = entriesOf(columns)
+    .filter(([, { given }]) => isGiven(given))
+    .map(([key, { given, quantity }]) => ({
+      key,
+      quantity,
+      name: quantity.name,
+      range: uprightColumn(toRange(given), quantity.name),
+    }));
+  const labelRanges = entriesOf(labels)
+    .filter(([, { given }]) => isGiven(given))
+    .map(([key, { given, name }]) => ({ key, name, range: toRange(given) }));
+
+  const rows = commonLength([...numberRanges, ...labelRanges]);
+  const uprightLabels = labelRanges.map((label) => ({
+    ...label,
+    range: matchLength(label.range, rows),
+  }));
+  const header =
+    hasHeaderRow(numberRanges.map(({ range }) => range)) &&
+    uprightLabels.every(({ range }) => range.cells[0].every(canHeadLabels));
+  const start = header ? 1 : 0;
+
+  const numbers = {} as Record<N, NumberColumn | undefined>;
+  for (const { key, quantity, range } of numberRanges) {
+    numbers[key] = readColumn(range, quantity, rows, start);
+  }
+  const labelColumns = {} as Record<L, Labels | undefined>;
+  for (const { key, range } of uprightLabels) {
+    const headings = range.cells[0].map((raw) => (header ? textOf(raw) : undefined));
+    labelColumns[key] = { headings, cells: range.cells.slice(start) };
+  }
+  return {
+    count: rows - start,
+    firstRow: start + 1,
+    numbers,
+    labels: labelColumns,
+    heading(name) {
+      const column = numberRanges.find(({ key }) => key === name);
+      return header && column ? textOf(column.range.cells[0][0]) : undefined;
+    },
+  };
+}
+
+const entriesOf = <K extends string, V>(record: Readonly<Record<K, V>>) =>
+  Object.entries(record) as [K, V][];
+
+/** A column as it stands, a row turned upright; a block is no column. */
+function uprightColumn(range: Range, name: string): Range {
+  if (range.columns === 1) return range;
+  if (range.rows === 1) return turned(range);
+  throw invalid(`${name} has ${sizeOf(range)}; expected one column`);
+}
+
+const turned = (range: Range): Range => ({
+  rows: range.columns,
+  columns: 1,
+  cells: range.cells[0].map((raw) => [raw]),
+});
+
+/** Labels beside data that lie along a row are turned upright with them; a single label stretches. */
+function matchLength(range: Range, rows: number): Range {
+  if (range.rows === rows) return range;
+  if (isSingle(range)) return { ...range, rows, cells: Array(rows).fill(range.cells[0]) };
+  return turned(range);
+}
+
+interface Named {
+  readonly name: string;
+  readonly range: Range;
+}
+
+/** How many rows the columns have together; two that differ are named. */
+function commonLength(columns: readonly Named[]): number {
+  const tallest = columns.find(({ range }) => range.rows > 1) ?? columns[0];
+  const rows = tallest?.range.rows ?? 1;
+  for (const column of columns) {
+    const { range } = column;
+    if (range.rows !== rows && !isSingle(range) && !(range.rows === 1 && range.columns === rows)) {
+      throw invalid(
+        `${tallest.name} has ${sizeOf(tallest.range)} and ${column.name} has ${sizeOf(range)}; ` +
+          "expected the same rows in both",
+      );
+    }
+  }
+  return rows;
+}
+
+function readColumn(range: Range, quantity: Quantity, rows: number, start: number): NumberColumn {
+  const stretched = isSingle(range);
+  const column: (number | null)[] = [];
+  for (let row = start; row < rows; row++) {
+    const value = readCell(range.cells[stretched ? 0 : row][0]);
+    column.push(checked(readQuantity(value, quantity), value, row, quantity.name));
+  }
+  return column;
+}
+
+function checked(
+  number: number | null | CellError,
+  value: CellValue,
+  row: number,
+  name: string,
+): number | null {
+  if (!(number instanceof CellError)) return number;
+  throw value instanceof HostError ? holdsError(value, row, name) : number.at(`row ${row + 1}`);
+}
+
+/** In a report or a table a cell that holds an error stops the call: leaving its row out would be unseen. */
+export const holdsError = (error: HostError, row: number, name: string): CellError =>
+  invalid(`row ${row + 1} holds ${error.code} in ${name}`);
+
+const canHeadLabels = (raw: unknown) => readCell(raw) === null || isHeading(raw);
+
+function textOf(raw: unknown): string | undefined {
+  const value = readCell(raw);
+  return typeof value === "string" ? value : undefined;
+}
