@@ -1,0 +1,47 @@
+/**
+ * Two numbers closer than this, relative to the larger, are the same number to us. Spreadsheets hold
+ * decimals in binary, so that 3 × 0.1 is not 0.3; whether a change reached its threshold must not depend
+ * on that.
+ */
+const RELATIVE = 1e-9;
+
+/** Whether two numbers are the same to a relative 1e-9. */
+export function sameTo(a: number, b: number): boolean {
+  return Math.abs(a - b) <= RELATIVE * Math.max(Math.abs(a), Math.abs(b));
+}
+
+/** Whether `a` is above `b` by more than binary dust. */
+export function above(a: number, b: number): boolean {
+  return a > b && !sameTo(a, b);
+}
+
+/** Whether `a` is below `b` by more than binary dust. */
+export function below(a: number, b: number): boolean {
+  return a < b && !sameTo(a, b);
+}
+
+/** Whether `a` is `b` or less, dust aside. */
+export function atMost(a: number, b: number): boolean {
+  return !above(a, b);
+}
+
+/** Whether `a` is `b` or more, dust aside. */
+export function atLeast(a: number, b: number): boolean {
+  return !below(a, b);
+}
+
+/** The number without binary dust: the nearest one that 15 digits can write (1.2000000000000002 is 1.2). */
+export function withoutDust(value: number): number {
+  return Number(value.toPrecision(15));
+}
+
+/**
+ * `a − b` without binary dust: 10.3 − 5.3 is 5. Five equal gains must come out equal, or their standard
+ * deviation is a meaningless 1e-16 and their t a meaningless 1e16.
+ */
+export function difference(a: number, b: number): number {
+  const scale = Math.max(Math.abs(a), Math.abs(b));
+  if (scale === 0) return 0;
+  const decimals = 14 - Math.ceil(Math.log10(scale));
+  return decimals > 0 && decimals <= 100 ? Number((a - b).toFixed(decimals)) : a - b;
+}

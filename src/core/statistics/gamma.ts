@@ -1,0 +1,18 @@
+import gammaln from "@stdlib/math-base-special-gammaln";
+import { NoAnswer } from "../problem";
+
+/** The natural logarithm of the gamma function, for x above 0. */
+export function logGamma(x: number): number {
+  return gammaln(x);
+}
+
+/**
+ * Hedges' small-sample correction J, exact: an effect size in units of an SD estimated on `df` degrees of
+ * freedom is too large on average, and J times it is not.
+ *
+ * Source: Hedges 1981, J Educ Stat 6:107-128.
+ */
+export function hedgesCorrection(df: number): number {
+  if (df <= 1) throw new NoAnswer("an effect size needs an SD on at least 2 degrees of freedom");
+  return Math.exp(gammaln(df / 2) - Math.log(df / 2) / 2 - gammaln((df - 1) / 2));
+}

@@ -1,0 +1,12 @@
+import erfc from "@stdlib/math-base-special-erfc";
+import erfcinv from "@stdlib/math-base-special-erfcinv";
+
+/** The standard normal distribution: the chance of a value below `z`. Exact far into the lower tail. */
+export function normalCdf(z: number): number {
+  return erfc(-z / Math.SQRT2) / 2;
+}
+
+/** The z that a standard normal value stays below with chance `p`. */
+export function normalQuantile(p: number): number {
+  return -Math.SQRT2 * erfcinv(2 * p);
+}
