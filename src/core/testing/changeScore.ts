@@ -1,0 +1,66 @@
+import { type Absent, BadInput } from "../problem";
+import { below, difference } from "../statistics/compare";
+import { requireProbability, twoSidedP, upperP } from "../statistics/distributions";
+import { errorOfChange } from "./minimalDetectableChange";
+
+/** Two scores of one athlete, and what is known about the test. */
+export interface RetestedScore {
+  readonly before: number;
+  readonly after: number;
+  /** The typical error of the test, in its own units. */
+  readonly typicalError: number;
+  /** The smallest change that matters, 0 or more. */
+  readonly smallest: number;
+  readonly confidence: number;
+  /** The degrees of freedom of the typical error; normal where not given. */
+  readonly df?: number | undefined;
+}
+
+export type ChangeReading =
+  "real increase" | "real decrease" | "real, too small to matter" | "within test error";
+
+export interface ChangeScore {
+  readonly change: number;
+  /** The change as a fraction of the score before. */
+  readonly percent: number | Absent;
+  /** The change in units of what test error alone gives, √2 × typical error. */
+  readonly ratio: number;
+  /** How likely a change of this size is from test error alone, two-sided. */
+  readonly p: number;
+  /** The chance that the true change is an increase of more than the smallest that matters. */
+  readonly chance: number;
+  readonly reading: ChangeReading;
+}
+
+/**
+ * Did this athlete change, or did the test wobble? Compares the change with what test error alone does.
+ * "Real" is a change beyond the minimal detectable change, which is to say p below 1 − confidence; "too small
+ * to matter" is a real one that is smaller than the smallest worthwhile.
+ *
+ * Source: Weir 2005, J Strength Cond Res 19:231-240; Hopkins 2000, Sports Med 30:1-15.
+ */
+export function changeScore(score: RetestedScore): ChangeScore {
+  const { before, after, typicalError, smallest, confidence, df } = score;
+  if (smallest < 0) {
+    throw new BadInput(`the smallest change that matters is ${smallest}; it must be 0 or more`);
+  }
+  requireProbability("confidence", confidence);
+  const noise = errorOfChange(typicalError);
+  const change = difference(after, before);
+  const ratio = change / noise;
+  const p = twoSidedP(ratio, df);
+  return {
+    change,
+    percent: before > 0 ? change / before : { absent: "a percent change needs a score above 0" },
+    ratio,
+    p,
+    chance: upperP((smallest - change) / noise, df),
+    reading: reading(change, below(p, 1 - confidence), smallest),
+  };
+}
+
+function reading(change: number, real: boolean, smallest: number): ChangeReading {
+  if (!real) return "within test error";
+  if (below(Math.abs(change), smallest)) return "real, too small to matter";
+  return change > 0 ? "real increase" : "real decrease";
+}
