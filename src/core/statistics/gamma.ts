@@ -6,6 +6,9 @@ export function logGamma(x: number): number {
   return gammaln(x);
 }
 
+/** From here on the asymptotic series is exact to rounding, where differences of logarithms lose digits. */
+const MANY = 1000;
+
 /**
  * Hedges' small-sample correction J, exact: an effect size in units of an SD estimated on `df` degrees of
  * freedom is too large on average, and J times it is not.
@@ -14,5 +17,10 @@ export function logGamma(x: number): number {
  */
 export function hedgesCorrection(df: number): number {
   if (df <= 1) throw new NoAnswer("an effect size needs an SD on at least 2 degrees of freedom");
-  return Math.exp(gammaln(df / 2) - Math.log(df / 2) / 2 - gammaln((df - 1) / 2));
+  if (df < MANY) {
+    return Math.exp(gammaln(df / 2) - Math.log(df / 2) / 2 - gammaln((df - 1) / 2));
+  }
+  const x = (df - 1) / 2;
+  const series = 1 - 1 / (8 * x) + 1 / (128 * x ** 2) + 5 / (1024 * x ** 3);
+  return Math.sqrt((df - 1) / df) * series;
 }

@@ -19,19 +19,35 @@ export function mean(values: readonly number[]): number {
 /** Deviations smaller than this part of the largest value are rounding, not spread. */
 const DUST = 1e-14;
 
+/**
+ * The sum of squares of deviations of `values` from whatever was fitted to them; exactly 0 where the fit is
+ * perfect, so that no test divides by dust.
+ */
+export function sumOfSquaredDeviations(
+  deviations: readonly number[],
+  values: readonly number[],
+): number {
+  const dust = DUST * largest(values);
+  let squares = 0;
+  for (const deviation of deviations) squares += deviation * deviation;
+  return largest(deviations) <= dust ? 0 : squares;
+}
+
+function largest(values: readonly number[]): number {
+  let size = 0;
+  for (const value of values) size = Math.max(size, Math.abs(value));
+  return size;
+}
+
 /** The sum of squared deviations from the mean; exactly 0 where all values are the same. */
 export function sumOfSquares(values: readonly number[]): number {
+  return sumOfSquaredDeviations(deviations(values), values);
+}
+
+/** How far each value lies from the mean. */
+export function deviations(values: readonly number[]): number[] {
   const centre = mean(values);
-  let squares = 0;
-  let largest = 0;
-  let widest = 0;
-  for (const value of values) {
-    const deviation = value - centre;
-    squares += deviation * deviation;
-    largest = Math.max(largest, Math.abs(value));
-    widest = Math.max(widest, Math.abs(deviation));
-  }
-  return widest <= DUST * largest ? 0 : squares;
+  return values.map((value) => value - centre);
 }
 
 /** The sample variance: squared deviations over n − 1. */

@@ -1,11 +1,12 @@
 import { chiSquareUpperTail } from "./chiSquare";
-import { logGamma } from "./gamma";
 import { normalCdf } from "./normal";
 
 /** No normal value that matters lies further out. */
 const NORMAL_REACH = 9;
 /** Steps this fine make the trapezoidal sum of a bell-shaped curve exact to rounding. */
 const STEPS_PER_WIDTH = 2;
+/** The logarithm of a density that adds nothing. */
+const NEGLIGIBLE = -42;
 
 /**
  * The noncentral t distribution: the chance that (Z + ncp) / S stays below `t`, where Z is standard normal
@@ -23,27 +24,32 @@ export function noncentralTCdf(t: number, df: number, ncp: number): number {
   return overSpread(t, df, ncp);
 }
 
-/** ∫ Φ(t s − ncp) × density of S, over v = ln s. */
+/** The mean of Φ(t s − ncp) over the density of S, by v = ln s. The density sums to 1, which scales it. */
 function overSpread(t: number, df: number, ncp: number): number {
   const width = 1 / Math.sqrt(2 * df + ncp * ncp);
   const step = Math.min(width / STEPS_PER_WIDTH, 0.1);
-  const logScale = Math.log(2) + (df / 2) * Math.log(df / 2) - logGamma(df / 2);
-  const logDensity = (v: number): number => logScale + df * v - (df / 2) * Math.exp(2 * v);
-  const negligible = logDensity(0) - 42;
-  const term = (v: number): number => normalCdf(t * Math.exp(v) - ncp) * Math.exp(logDensity(v));
-  let sum = term(0);
-  for (let v = step; logDensity(v) > negligible; v += step) sum += term(v);
-  for (let v = -step; logDensity(v) > negligible; v -= step) sum += term(v);
-  return Math.min(1, sum * step);
+  const logDensity = (v: number): number => df * (v - Math.expm1(2 * v) / 2);
+  let sum = normalCdf(t - ncp);
+  let weights = 1;
+  for (const direction of [step, -step]) {
+    for (let v = direction; logDensity(v) > NEGLIGIBLE; v += direction) {
+      const density = Math.exp(logDensity(v));
+      sum += density * normalCdf(t * Math.exp(v) - ncp);
+      weights += density;
+    }
+  }
+  return Math.min(1, sum / weights);
 }
 
-/** ∫ P(S > (z + ncp) / t) × density of Z, over z; for t above 0. */
+/** The mean of P(S > (z + ncp) / t) over the density of Z; for t above 0. */
 function overNormal(t: number, df: number, ncp: number): number {
-  const step = 0.05;
   let sum = 0;
-  for (let z = -NORMAL_REACH; z <= NORMAL_REACH; z += step) {
+  let weights = 0;
+  for (let z = -NORMAL_REACH; z <= NORMAL_REACH; z += 0.05) {
     const s = (z + ncp) / t;
-    sum += Math.exp((-z * z) / 2) * chiSquareUpperTail(df * s * s, df);
+    const density = Math.exp((-z * z) / 2);
+    sum += density * chiSquareUpperTail(df * s * s, df);
+    weights += density;
   }
-  return Math.min(1, (sum * step) / Math.sqrt(2 * Math.PI));
+  return Math.min(1, sum / weights);
 }
