@@ -1,0 +1,119 @@
+import { NoAnswer, type Absent } from "../problem";
+import { criticalValue, requireProbability } from "../statistics/distributions";
+import { sameTo } from "../statistics/compare";
+import { effectInterval } from "./effectInterval";
+import { weightedSquares } from "./heterogeneity";
+import { requireNumber, requireSameLength, requireStudies } from "./inputs";
+import { lineModel, type LineFit } from "./lineModel";
+import type { PoolInterval } from "./poolStudies";
+import { remlVariance } from "./remlVariance";
+import { precisions } from "./restrictedLikelihood";
+
+export interface DoseResponseOptions {
+  readonly interval?: PoolInterval;
+  readonly confidence?: number;
+}
+
+export interface DoseResponse {
+  readonly studies: number;
+  readonly intercept: number;
+  /** How much the effect rises for one more unit of dose. */
+  readonly slope: number;
+  readonly slopeStandardError: number;
+  readonly low: number;
+  readonly high: number;
+  readonly statistic: number | Absent;
+  readonly p: number | Absent;
+  readonly betweenStudySd: number;
+}
+
+/** The mean effect expected at a dose, and its interval. */
+export interface DoseEstimate {
+  readonly dose: number;
+  readonly estimate: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/**
+ * How the effect of a study goes with its dose: a straight line, each study weighted by 1 / (SE² + τ²), τ²
+ * being the variance between studies of one dose, by restricted maximum likelihood.
+ *
+ * With interval "t" the standard errors are Knapp and Hartung's, on k − 2 degrees of freedom (Knapp and
+ * Hartung 2003, Stat Med 22:2693-2710); with "z" the studies' own and the normal.
+ */
+export function doseResponse(
+  doses: readonly number[],
+  effects: readonly number[],
+  standardErrors: readonly number[],
+  { interval = "t", confidence = 0.95 }: DoseResponseOptions = {},
+): DoseResponse {
+  requireProbability("confidence", confidence);
+  const { line, factor, df, between } = fitLine(doses, effects, standardErrors, interval);
+  const slopeStandardError = Math.sqrt(factor * line.slopeVariance);
+  return {
+    studies: effects.length,
+    intercept: line.estimateAt(0),
+    slope: line.slope,
+    slopeStandardError,
+    ...effectInterval(line.slope, slopeStandardError, confidence, df),
+    betweenStudySd: Math.sqrt(between),
+  };
+}
+
+/** The mean effect that line gives at each of some doses, with the interval of that mean. */
+export function effectsAtDoses(
+  doses: readonly number[],
+  effects: readonly number[],
+  standardErrors: readonly number[],
+  at: readonly number[],
+  { interval = "t", confidence = 0.95 }: DoseResponseOptions = {},
+): DoseEstimate[] {
+  requireProbability("confidence", confidence);
+  at.forEach((dose, i) => {
+    requireNumber(`value ${i + 1} of at`, dose);
+  });
+  const { line, factor, df } = fitLine(doses, effects, standardErrors, interval);
+  return at.map((dose) => {
+    const estimate = line.estimateAt(dose);
+    const reach = criticalValue(confidence, df) * Math.sqrt(factor * line.varianceAt(dose));
+    return { dose, estimate, low: estimate - reach, high: estimate + reach };
+  });
+}
+
+interface FittedLine {
+  readonly line: LineFit;
+  readonly between: number;
+  /** What the line's variances are multiplied by: Knapp and Hartung's Σ w r² / (k − 2), or 1. */
+  readonly factor: number;
+  /** Degrees of freedom of Student's t; none for the normal. */
+  readonly df: number | undefined;
+}
+
+function fitLine(
+  doses: readonly number[],
+  effects: readonly number[],
+  standardErrors: readonly number[],
+  interval: PoolInterval,
+): FittedLine {
+  requireSameLength("doses", doses, "effects", effects);
+  requireStudies(effects, standardErrors);
+  doses.forEach((dose, i) => {
+    requireNumber(`value ${i + 1} of doses`, dose);
+  });
+  if (effects.length < 3) {
+    throw new NoAnswer(`found ${effects.length} studies; expected at least 3`);
+  }
+  if (doses.every((dose) => sameTo(dose, doses[0]!))) {
+    throw new NoAnswer("all studies have the same dose; expected at least 2 different ones");
+  }
+
+  const variances = standardErrors.map((error) => error ** 2);
+  const model = lineModel(doses, effects);
+  const between = remlVariance(model, variances);
+  const weights = precisions(variances, between);
+  const line = model.fit(weights);
+  if (interval === "z") return { line, between, factor: 1, df: undefined };
+  const df = effects.length - 2;
+  return { line, between, factor: weightedSquares(model, weights) / df, df };
+}
