@@ -73,7 +73,9 @@ function cellReader<T>({ range, read, header }: Argument<T>) {
   const { cells } = range;
   const tall = range.rows > 1;
   const wide = range.columns > 1;
-  return (row: number, column: number) => read(readCell(cells[tall ? row : 0][wide ? column : 0]));
+  const ownHeader = header === "alone" && hasHeaderRow([range]);
+  return (row: number, column: number) =>
+    ownHeader && row === 0 ? null : read(readCell(cells[tall ? row : 0][wide ? column : 0]));
 }
 
 interface Shape {

@@ -1,0 +1,89 @@
+/**
+ * The catalogue of cell functions, made once from the JSDoc of `src/functions/`. Every consumer reads this:
+ * Excel, the embedded workbook, the Sheets script, the help, docs/functions.md.
+ */
+import { readFileSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import * as generator from "custom-functions-metadata";
+import ts from "typescript";
+import type { Catalogue, CatalogueFunction, Metadata } from "./catalogueTypes";
+
+const FUNCTIONS = join(dirname(fileURLToPath(import.meta.url)), "..", "functions");
+
+/** The metadata as Excel reads it (functions.json); `helpPage` is the address its help links point into. */
+export function readMetadata(helpPage?: string): Metadata {
+  return metadataOf(sources(), helpPage);
+}
+
+/** The metadata with what only a reader needs: family, result, errors, examples, sources. */
+export function readCatalogue(): Catalogue {
+  const files = sources();
+  const metadata = metadataOf(files);
+  const notes = new Map(files.flatMap(readNotes));
+  return {
+    ...metadata,
+    functions: metadata.functions.map((entry) => ({ ...entry, ...notes.get(entry.id)! })),
+  };
+}
+
+interface Source {
+  readonly family: string;
+  readonly text: string;
+}
+
+/** The shared choices, then the families in the order the index names them. */
+function sources(): Source[] {
+  const read = (family: string) => ({
+    family,
+    text: readFileSync(join(FUNCTIONS, `${family}.ts`), "utf8"),
+  });
+  const index = read("index").text;
+  const families = [...index.matchAll(/export \* from "\.\/(\w+)"/g)].map(([, family]) => family);
+  return ["choices", ...families].map(read);
+}
+
+function metadataOf(files: Source[], helpPage?: string): Metadata {
+  // The generator looks for an enum only in the file that uses it, so it gets all of them as one.
+  const { functions, enums, extras } = generator.parseTree(
+    files.map(({ text }) => text).join("\n"),
+    "functions.ts",
+  );
+  const errors = extras.flatMap((extra) => extra.errors);
+  if (errors.length > 0) throw new Error(`The functions' JSDoc is wrong:\n${errors.join("\n")}`);
+  return {
+    allowCustomDataForDataTypeAny: true,
+    // The generator has no way to write this one. Without it Excel stops a call when any cell of a range holds
+    // an error, and one bad row would take the whole column down.
+    allowErrorForDataTypeAny: true,
+    functions: functions.map((entry) => ({
+      ...entry,
+      ...(helpPage === undefined ? {} : { helpUrl: `${helpPage}#${entry.id}` }),
+    })) as Metadata["functions"],
+    enums: enums as Metadata["enums"],
+  };
+}
+
+type Notes = Pick<CatalogueFunction, "family" | "returns" | "errors" | "examples" | "source">;
+
+/** The tags of each function's JSDoc that the generator does not read. */
+function readNotes({ family, text }: Source): [id: string, notes: Notes][] {
+  const file = ts.createSourceFile(`${family}.ts`, text, ts.ScriptTarget.Latest, true);
+  return file.statements.filter(ts.isFunctionDeclaration).flatMap((declaration) => {
+    const tags = ts.getJSDocTags(declaration);
+    const all = (name: string) =>
+      tags
+        .filter((tag) => tag.tagName.text.toLowerCase() === name)
+        .map((tag) => (ts.getTextOfJSDocComment(tag.comment) ?? "").trim());
+    const [id] = all("customfunction");
+    if (id === undefined) return [];
+    const notes = {
+      family,
+      returns: all("returns").join(" "),
+      errors: all("errors").join(" "),
+      examples: all("example"),
+      source: all("source").join(" "),
+    };
+    return [[id, notes] as [string, Notes]];
+  });
+}

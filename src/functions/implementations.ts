@@ -1,0 +1,38 @@
+import { CellError, notAvailable, single, type Content, type Grid } from "../cells";
+import { withoutDust } from "../core/statistics/compare";
+import { toCellError } from "./answer";
+import * as functions from "./index";
+
+/** A cell function as a host calls it: arguments as they come, a grid of contents back, and never an exception. */
+export type Implementation = (...args: unknown[]) => Grid;
+
+/** Every cell function by its id, which is its name in upper case: `e1rmBand` is E1RMBAND. */
+export const implementations: Readonly<Record<string, Implementation>> = Object.fromEntries(
+  Object.entries(functions).map(([name, compute]) => [
+    name.toUpperCase(),
+    guarded(compute as (...args: unknown[]) => unknown[][]),
+  ]),
+);
+
+/**
+ * The last line: whatever happens inside, a cell shows a number, a text or an error with a message. Hosts may add
+ * an argument of their own at the end (Excel's invocation), which is cut off.
+ */
+function guarded(compute: (...args: unknown[]) => unknown[][]): Implementation {
+  return (...args) => {
+    try {
+      return compute(...args.slice(0, compute.length)).map((row) => row.map(presentable));
+    } catch (error) {
+      return single(toCellError(error));
+    }
+  };
+}
+
+/** No NaN, no infinity, no minus zero, and no digits past the 15 that a cell can show. */
+function presentable(content: unknown): Content {
+  if (typeof content === "number") {
+    if (Number.isFinite(content)) return content === 0 ? 0 : withoutDust(content);
+    return notAvailable("there is no finite result for these numbers");
+  }
+  return typeof content === "string" || content instanceof CellError ? content : "";
+}

@@ -1,0 +1,6 @@
+/** The families of cell functions, in the coach's order. */
+export * from "./strength";
+export * from "./load";
+export * from "./plan";
+export * from "./log";
+export * from "./testing";
