@@ -1,0 +1,71 @@
+import type { IWorkbookData } from "@univerjs/core";
+import { LocaleType, LogLevel, Univer, UniverInstanceType } from "@univerjs/core";
+import { FUniver } from "@univerjs/core/facade";
+import { deserializeRangeWithSheet, UniverFormulaEnginePlugin } from "@univerjs/engine-formula";
+import { UniverSheetsPlugin } from "@univerjs/sheets";
+import { CalculationMode, UniverSheetsFormulaPlugin } from "@univerjs/sheets-formula";
+import "@univerjs/engine-formula/facade";
+import "@univerjs/sheets/facade";
+import "@univerjs/sheets-formula/facade";
+import type { HeadlessWorkbook } from "./headless";
+import { contentOf, messageAt } from "./inspect";
+import type { Place } from "./messages";
+import type { FunctionsMetadata, Implementations } from "./metadata";
+import { registerFunctions } from "./register";
+import { respellWorkbook } from "./respell";
+
+/** How long a workbook may take to compute before we say that it hangs. */
+const patience = 120_000;
+
+/** Opens a workbook with the formula engine and nothing else: no screen, no toolbar, no mouse. */
+export async function openInEngine(
+  data: IWorkbookData,
+  metadata: FunctionsMetadata,
+  implementations: Implementations,
+): Promise<HeadlessWorkbook> {
+  const univer = new Univer({
+    locale: LocaleType.EN_US,
+    locales: { [LocaleType.EN_US]: {} },
+    logLevel: LogLevel.WARN,
+  });
+  univer.registerPlugins([
+    [UniverFormulaEnginePlugin],
+    [UniverSheetsPlugin],
+    [UniverSheetsFormulaPlugin, { initialFormulaComputing: CalculationMode.FORCED }],
+  ]);
+  const api = FUniver.newAPI(univer);
+  univer.createUnit(UniverInstanceType.UNIVER_SHEET, respellWorkbook(data, "excel"));
+  const messages = registerFunctions(univer, metadata, implementations);
+  const workbook = api.getActiveWorkbook()!;
+  const calculated = () => api.getFormula().onCalculationResultApplied(patience);
+  await calculated();
+
+  function sheetNamed(name: string) {
+    const sheet = workbook.getSheetByName(name);
+    if (!sheet) throw new Error(`no sheet is called "${name}"`);
+    return sheet;
+  }
+
+  function placeOf(sheet: string, address: string): Place {
+    const { startRow, startColumn } = deserializeRangeWithSheet(address).range;
+    return {
+      unitId: workbook.getId(),
+      sheetId: sheetNamed(sheet).getSheetId(),
+      row: startRow,
+      column: startColumn,
+    };
+  }
+
+  return {
+    read: (sheet, address) => contentOf(univer, placeOf(sheet, address)),
+    message: (sheet, address) => messageAt(univer, messages, placeOf(sheet, address)),
+    async write(sheet, address, content) {
+      const range = sheetNamed(sheet).getRange(address);
+      if (content === null) range.clearContent();
+      else range.setValue(content);
+      await calculated();
+    },
+    save: () => workbook.save(),
+    close: () => univer.dispose(),
+  };
+}

@@ -1,0 +1,29 @@
+import type { IWorkbookData } from "@univerjs/core";
+import type { CellContent } from "./inspect";
+import type { FunctionsMetadata, Implementations } from "./metadata";
+import { prepareNode } from "./node";
+
+/** An open workbook without a screen, all of its formulas computed. */
+export interface HeadlessWorkbook {
+  /** What a cell holds: `read("Test day", "F7")`. A blank cell is `null`, an error its code. */
+  read(sheet: string, address: string): CellContent;
+  /** What our function says about the error in a cell, if it is one of ours. */
+  message(sheet: string, address: string): string | undefined;
+  /** Types a value or a formula into a cell (`null` empties it) and waits for the sheet to settle. */
+  write(sheet: string, address: string, content: number | string | null): Promise<void>;
+  /** The workbook with its computed values. */
+  save(): IWorkbookData;
+  /** Lets go of everything the engine holds. */
+  close(): void;
+}
+
+/** Opens a workbook in Node and computes it. Whoever opens it closes it. */
+export async function openWorkbook(
+  data: IWorkbookData,
+  metadata: FunctionsMetadata,
+  implementations: Implementations,
+): Promise<HeadlessWorkbook> {
+  prepareNode();
+  const { openInEngine } = await import("./engine");
+  return openInEngine(data, metadata, implementations);
+}
