@@ -1,0 +1,59 @@
+import { expectAtLeast, expectPositive, expectWhole, inRow } from "../checks";
+import { BadInput } from "../problem";
+import { above } from "../statistics/compare";
+import { roundToMultiple } from "./round";
+
+/** A step on the way up to the work set: a fraction of its load, and the reps to do. */
+export interface WarmUpStep {
+  readonly fraction: number;
+  readonly reps: number;
+  /** The row of the table of steps it stands on, for messages; its place in the list unless given. */
+  readonly row?: number;
+}
+
+export interface WarmUpSet {
+  readonly load: number;
+  readonly reps: number;
+}
+
+export interface WarmUpOptions {
+  /** No warm-up is lighter than this; 0 unless given. */
+  readonly bar?: number;
+  /** Loads go in steps of this; 0 or not given for no rounding. */
+  readonly increment?: number;
+  readonly steps?: readonly WarmUpStep[];
+}
+
+/** Fewer reps as the load climbs, so that the work set is met warm but not tired (common practice). */
+export const commonSteps: readonly WarmUpStep[] = [
+  { fraction: 0.4, reps: 8 },
+  { fraction: 0.6, reps: 5 },
+  { fraction: 0.75, reps: 3 },
+  { fraction: 0.9, reps: 1 },
+];
+
+const MOST_REPS = 100;
+
+/**
+ * The warm-up sets before a work set of this load, which is not listed itself: each step's fraction of it,
+ * rounded to the nearest increment (a tie down), and never below the bar.
+ */
+export function warmUpSets(load: number, options: WarmUpOptions = {}): WarmUpSet[] {
+  const { bar = 0, increment = 0, steps = commonSteps } = options;
+  expectPositive("load", load);
+  expectAtLeast("bar", bar, 0);
+  expectAtLeast("increment", increment, 0);
+  if (above(bar, load)) throw new BadInput(`load is ${load}, lighter than the bar (${bar})`);
+  return steps.map(({ fraction, reps, row }, i) =>
+    inRow(`step ${row ?? i + 1}`, () => {
+      if (!(fraction > 0 && fraction <= 1)) {
+        throw new BadInput(
+          `fraction is ${fraction}; expected above 0 and at most 1 (0.4 is 40% of the load)`,
+        );
+      }
+      expectWhole("reps", reps, 1, MOST_REPS);
+      const rounded = roundToMultiple(load * fraction, increment, "nearest-tie-down");
+      return { load: Math.max(rounded, bar), reps };
+    }),
+  );
+}
