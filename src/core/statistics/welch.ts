@@ -1,0 +1,31 @@
+import { estimateTest, noTest, type EstimateTest } from "./estimateTest";
+import { mean, variance } from "./moments";
+
+/** The difference of two means, A − B, and its test. */
+export interface WelchTest extends EstimateTest {
+  readonly difference: number;
+}
+
+/**
+ * Do two groups differ? The t test that lets their spreads differ too.
+ *
+ * Source: Welch 1947, Biometrika 34:28-35.
+ */
+export function welchTest(
+  a: readonly number[],
+  b: readonly number[],
+  confidence: number,
+): WelchTest {
+  const difference = mean(a) - mean(b);
+  if (a.length < 2 || b.length < 2) {
+    return { difference, ...noTest("a group of one has no spread") };
+  }
+  const partA = variance(a) / a.length;
+  const partB = variance(b) / b.length;
+  const whole = partA + partB;
+  if (whole === 0) {
+    return { difference, ...noTest("the values do not vary, so there is nothing to judge by") };
+  }
+  const df = whole ** 2 / (partA ** 2 / (a.length - 1) + partB ** 2 / (b.length - 1));
+  return { difference, ...estimateTest(difference, Math.sqrt(whole), df, confidence) };
+}
