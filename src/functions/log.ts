@@ -12,7 +12,7 @@ import * as quantities from "./quantities";
  * @param [by] One or more columns to count by, such as lifter and week, beside the same rows.
  * @returns One number; with by, a table with headings: the keys in order of first appearance, then volume load.
  * @errors #VALUE! naming the row for text with digits ("80kg"), a date where reps should be, or an error in a cell.
- * @example =SPARE.VOLUMELOAD(C2:C200, D2:D200)
+ * @example =SPARE.VOLUMELOAD({100;80;110}, {5;8;3}, {3;3;2})
  * @example =SPARE.VOLUMELOAD(C1:C200, D1:D200, F1:F200, A1:B200)
  * @source Common practice, no source.
  */

@@ -1,0 +1,76 @@
+/** Writes docs/functions.md from the catalogue: `npm run docs`. */
+import { writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { readCatalogue } from "./catalogue";
+import type { Parameter } from "./catalogueTypes";
+import { withEvaluator } from "./examples";
+import { ROOT } from "./paths";
+import { referenceOf, type Entry, type Family, type WorkedExample } from "./reference";
+
+export const FUNCTIONS_PAGE = join(ROOT, "docs", "functions.md");
+
+/** The page's text, every example worked in the spreadsheet engine. */
+export async function functionsPage(): Promise<string> {
+  const families = await withEvaluator((evaluate) => referenceOf(readCatalogue(), evaluate));
+  return [
+    "# Functions",
+    "Made by `npm run docs` from the comments beside the functions; change it there. In Google Sheets the",
+    "names have an underscore: `SPARE_E1RM`.",
+    "",
+    ...families.map(({ title, functions }) => {
+      const links = functions.map(({ id }) => `[${id}](#${id.toLowerCase()})`);
+      return `- **${title}**: ${links.join(", ")}`;
+    }),
+    "",
+    ...families.flatMap(familyLines),
+  ].join("\n");
+}
+
+function familyLines({ title, functions }: Family): string[] {
+  return [`## ${title}`, "", ...functions.flatMap(functionLines)];
+}
+
+function functionLines(entry: Entry): string[] {
+  return [
+    `### ${entry.id}`,
+    "",
+    `\`${entry.signature}\``,
+    "",
+    entry.description,
+    "",
+    ...(entry.parameters.length > 0 ? ["| argument | what it is |", "|---|---|"] : []),
+    ...entry.parameters.map(parameterLine),
+    ...(entry.parameters.length > 0 ? [""] : []),
+    `**Result.** ${entry.returns}`,
+    "",
+    `**Errors.** ${entry.errors}`,
+    "",
+    ...entry.worked.flatMap(exampleLines),
+    `**Source.** ${entry.source}`,
+    "",
+  ];
+}
+
+const parameterLine = ({ name, optional, description }: Parameter) =>
+  `| \`${optional ? `[${name}]` : name}\` | ${description.replaceAll("|", "\\|")} |`;
+
+function exampleLines({ formula, shown }: WorkedExample): string[] {
+  const isOneCell = shown?.length === 1 && shown[0].length === 1;
+  if (shown === undefined) return [`\`${formula}\``, ""];
+  if (isOneCell) return [`\`${formula}\` gives \`${shown[0][0]}\``, ""];
+  const widths = shown[0].map((_cell, column) =>
+    Math.max(...shown.map((row) => (row[column] ?? "").length)),
+  );
+  const lines = shown.map((row) =>
+    row
+      .map((cell, column) => cell.padEnd(widths[column]))
+      .join("  ")
+      .trimEnd(),
+  );
+  return [`\`${formula}\` gives`, "", "```text", ...lines, "```", ""];
+}
+
+if (process.argv[1]?.endsWith("docs.ts")) {
+  writeFileSync(FUNCTIONS_PAGE, await functionsPage());
+  console.log(`wrote ${FUNCTIONS_PAGE}`);
+}
