@@ -10,8 +10,7 @@ export class HostError {
 }
 
 /** Sheets hands errors over as their text; in an array our own errors are text there too ("! message"). */
-const ERROR_TEXT =
-  /^#(N\/A|VALUE!|REF!|NAME\?|DIV\/0!|NUM!|NULL!|SPILL!|CALC!|ERROR!|BUSY!|FIELD!|BLOCKED!|CONNECT!|UNKNOWN!|GETTING_DATA)$/;
+const ERROR_TEXT = /^#(N\/A|GETTING_DATA|[A-Z]+(\/0)?[!?])$/;
 const OUR_ERROR_TEXT = /^! /;
 
 /**
@@ -28,7 +27,7 @@ export function readCell(raw: unknown): CellValue {
     case "boolean":
       return raw;
     case "bigint":
-      return Number(raw);
+      return readCell(Number(raw));
     case "object":
       return raw === null ? null : readObject(raw);
     default:
@@ -48,18 +47,30 @@ function readObject(raw: object): CellValue {
   if (raw instanceof HostError) return raw;
   // A date from another realm (Apps Script, a test's context) is no instance of our Date.
   if (Object.prototype.toString.call(raw) === "[object Date]") return serialNumber(raw as Date);
-  const { type, basicType, basicValue, errorType } = raw as Record<string, unknown>;
+  const { type, basicType, basicValue, errorType, code } = raw as Record<string, unknown>;
   if (type === "Empty" || basicType === "Empty") return null;
   if (type === "Error" || basicType === "Error") {
     return new HostError(typeof basicValue === "string" ? basicValue : errorName(errorType));
   }
+  if (typeof code === "string" && ERROR_TEXT.test(code)) return new HostError(code);
   if (typeof basicValue === "object" || basicValue === undefined) return new HostError("#VALUE!");
   return readCell(basicValue);
 }
 
-/** A data-type error without its basic value tells its kind in camel case only. */
+/** A data-type error without its basic value tells its kind in camel case only ("Ref" for #REF!). */
 function errorName(errorType: unknown): string {
-  return errorType === "NotAvailable" ? "#N/A" : "#VALUE!";
+  switch (errorType) {
+    case "NotAvailable":
+      return "#N/A";
+    case "Div0":
+      return "#DIV/0!";
+    case "Name":
+      return "#NAME?";
+    case "GettingData":
+      return "#GETTING_DATA";
+    default:
+      return typeof errorType === "string" ? `#${errorType.toUpperCase()}!` : "#VALUE!";
+  }
 }
 
 const MILLISECONDS_A_DAY = 86_400_000;
