@@ -63,11 +63,12 @@ export function readRows<N extends string, L extends string = never>(
   const rows = commonLength([...numberRanges, ...labelRanges]);
   const uprightLabels = labelRanges.map((label) => ({
     ...label,
+    single: isSingle(label.range),
     range: matchLength(label.range, rows),
   }));
   const header =
     hasHeaderRow(numberRanges.map(({ range }) => range)) &&
-    uprightLabels.every(({ range }) => range.cells[0].every(canHeadLabels));
+    uprightLabels.every(({ single, range }) => single || range.cells[0].every(canHeadLabels));
   const start = header ? 1 : 0;
 
   const numbers = {} as Record<N, NumberColumn | undefined>;
@@ -75,8 +76,8 @@ export function readRows<N extends string, L extends string = never>(
     numbers[key] = readColumn(range, quantity, rows, start);
   }
   const labelColumns = {} as Record<L, Labels | undefined>;
-  for (const { key, range } of uprightLabels) {
-    const headings = range.cells[0].map((raw) => (header ? textOf(raw) : undefined));
+  for (const { key, single, range } of uprightLabels) {
+    const headings = range.cells[0].map((raw) => (header && !single ? textOf(raw) : undefined));
     labelColumns[key] = { headings, cells: range.cells.slice(start) };
   }
   return {
@@ -159,7 +160,11 @@ function checked(
 export const holdsError = (error: HostError, row: number, name: string): CellError =>
   invalid(`row ${row + 1} holds ${error.code} in ${name}`);
 
-const canHeadLabels = (raw: unknown) => readCell(raw) === null || isHeading(raw);
+/** Over labels a heading may be left blank, which desktop Excel passes as 0. */
+function canHeadLabels(raw: unknown): boolean {
+  const value = readCell(raw);
+  return value === null || value === 0 || isHeading(raw);
+}
 
 function textOf(raw: unknown): string | undefined {
   const value = readCell(raw);
