@@ -45,7 +45,7 @@ function readNumber(value: number, quantity: Quantity): number | null | CellErro
   if (value === 0 && quantity.zeroIsBlank) return null;
   if (value >= FIRST_DATE && quantity.neverADate) {
     return invalid(
-      `${quantity.name} is ${value}, which looks like a date; expected ${quantity.expected}`,
+      `${quantity.name} is ${shortNumber(value)}, which looks like a date; expected ${quantity.expected}`,
     );
   }
   if (!quantity.accepts(value)) {

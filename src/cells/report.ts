@@ -3,6 +3,7 @@ import { CellError, invalid, notAvailable } from "./error";
 import { isGiven, isSingle, toRange, type Content, type Grid, type Range } from "./grid";
 import { liftOver, type Arguments, type Lifted, type Values } from "./lift";
 import { passOn } from "./quantity";
+import { quoted } from "./text";
 import { HostError, readCell } from "./value";
 
 /** One value of a report; one that does not exist for the data says why. */
@@ -98,7 +99,7 @@ function readKey(labels: Choices, raw: unknown): Key {
   const words = Object.values(labels);
   const word = matchWord(String(value), words);
   if (word === undefined) {
-    return invalid(`part is "${String(value)}"; expected ${listed(words)}`);
+    return invalid(`part is ${quoted(String(value))}; expected ${listed(words)}`);
   }
   return Object.keys(labels)[words.indexOf(word)];
 }
