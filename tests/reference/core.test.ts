@@ -1,0 +1,103 @@
+import { describe, expect, test } from "vitest";
+import { holm } from "../../src/core/statistics/holm";
+import { wilsonInterval } from "../../src/core/statistics/wilson";
+import { equations } from "../../src/core/strength/equations";
+import { strengthTrend } from "../../src/core/strength/strengthTrend";
+import { doseResponse } from "../../src/core/studies/doseResponse";
+import { morrisEffect } from "../../src/core/testing/morrisEffect";
+import { twoWayAnova } from "../../src/core/testing/twoWayAnova";
+import { difference } from "./compare";
+import { readReference, type Match } from "./data";
+import { dataSet } from "./rows";
+
+interface Stated {
+  readonly match: Match;
+  readonly source: string;
+}
+type Counted<K extends string> = Readonly<Record<K, number>>;
+
+/** Values published for a step inside a function. */
+const published = readReference("core") as {
+  readonly wilson: Stated & { rows: Counted<"successes" | "n" | "low" | "high">[] };
+  readonly holm: Stated & { rows: { p: number[]; adjusted: number[] }[] };
+  readonly changeDifferenceVariance: Stated & {
+    rows: Counted<"n" | "correlation" | "effect" | "variance">[];
+  };
+  readonly twoWayMeanSquares: Stated & Counted<"subjects" | "trials" | "error">;
+  readonly strengthTrendVariances: Stated & Counted<"walk" | "noise">;
+  readonly metaRegressionVariance: Stated & Counted<"variance">;
+};
+
+const numbers = (name: string) => dataSet(name) as number[];
+
+/** Expects each computed value to be as published. */
+function meets({ match }: Stated, ...pairs: [computed: number, expected: number][]): void {
+  const problems = pairs.map(([computed, expected]) => difference(computed, expected, match));
+  expect(problems).toEqual(pairs.map(() => undefined));
+}
+
+describe(`Wilson's interval (${published.wilson.source})`, () => {
+  test.each(published.wilson.rows)("of $successes in $n", ({ successes, n, low, high }) => {
+    const interval = wilsonInterval(successes, n, 0.95);
+    meets(published.wilson, [interval.low, low], [interval.high, high]);
+  });
+});
+
+describe(`Holm's adjusted p values (${published.holm.source})`, () => {
+  test.each(published.holm.rows)("of $p", ({ p, adjusted }) => {
+    const computed = holm(p);
+    expect(computed).toHaveLength(adjusted.length);
+    meets(published.holm, ...adjusted.map((one, at): [number, number] => [computed[at], one]));
+  });
+});
+
+describe(`the variance of an effect (${published.changeDifferenceVariance.source})`, () => {
+  test.each(published.changeDifferenceVariance.rows)(
+    "of $effect with $n athletes a group and a correlation of $correlation",
+    ({ n, correlation, effect, variance }) => {
+      const raw = { nA: n, nB: n, correlation, pooledSdBefore: 1 };
+      // The published table takes the true effect as known: the change that is estimated as just that effect.
+      const { effectSize: correction } = morrisEffect({ ...raw, difference: 1 });
+      const known = morrisEffect({ ...raw, difference: effect / correction });
+      meets(published.changeDifferenceVariance, [known.effectStandardError ** 2, variance]);
+    },
+  );
+});
+
+test(`the mean squares of athletes, trials and error (${published.twoWayMeanSquares.source})`, () => {
+  const second = numbers("weir.trial2");
+  const anova = twoWayAnova(numbers("weir.trial1").map((first, row) => [first, second[row]]));
+  const { subjects, trials, error } = published.twoWayMeanSquares;
+  meets(
+    published.twoWayMeanSquares,
+    [anova.betweenAthletes, subjects],
+    [anova.betweenTrials, trials],
+    [anova.error, error],
+  );
+});
+
+test("how far the level of a log wanders in a day, and how noisy a day is", () => {
+  const [date, load, reps, reserve] = ["date", "load", "reps", "reserve"].map((column) =>
+    numbers(`training-log.${column}`),
+  );
+  const sets = date.map((day, row) => ({
+    date: day,
+    load: load[row],
+    reps: reps[row],
+    reserve: reserve[row],
+  }));
+  const { variances } = strengthTrend(sets, { equation: equations.epley });
+  const { walk, noise } = published.strengthTrendVariances;
+  meets(published.strengthTrendVariances, [variances.walk, walk], [variances.noise, noise]);
+});
+
+test(`the variance between studies of one dose (${published.metaRegressionVariance.source})`, () => {
+  const [dose, effect, error] = ["dose", "effect", "standardError"].map((column) =>
+    numbers(`bcg.${column}`),
+  );
+  const { betweenStudySd } = doseResponse(dose, effect, error);
+  meets(published.metaRegressionVariance, [
+    betweenStudySd ** 2,
+    published.metaRegressionVariance.variance,
+  ]);
+});
