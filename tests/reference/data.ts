@@ -20,29 +20,29 @@ export type Match =
   | { readonly print: number | Readonly<Record<string, number>> }
   | { readonly within: number };
 
+/** Cells as they are; `null` is one that the source does not give. */
+export type ExpectedGrid = readonly (readonly (ExpectedValue | null)[])[];
+
 /** The rows under the heading row of a table. */
-interface ExpectedTable {
-  readonly table: ExpectedValue[][];
+export interface ExpectedTable {
+  readonly table: readonly (readonly ExpectedValue[])[];
 }
 
 /** Some rows of a table by number, the heading row being 0, of so many. */
-interface ExpectedRows {
-  readonly rowsOfTable: Readonly<Record<string, ExpectedValue[]>>;
+export interface ExpectedRows {
+  readonly rowsOfTable: Readonly<Record<string, readonly ExpectedValue[]>>;
   readonly of: number;
 }
 
-interface ExpectedProperty {
+export interface ExpectedProperty {
   readonly property: string;
 }
 
-/** In a grid, `null` is a cell that the source does not give. */
+/** Values of a report by their labels. */
+export type ExpectedParts = Readonly<Record<string, ExpectedValue>>;
+
 export type Expected =
-  | ExpectedValue
-  | (ExpectedValue | null)[][]
-  | ExpectedTable
-  | ExpectedRows
-  | ExpectedProperty
-  | Readonly<Record<string, ExpectedValue>>;
+  ExpectedValue | ExpectedGrid | ExpectedTable | ExpectedRows | ExpectedProperty | ExpectedParts;
 
 /** One published value of one function. */
 export interface Row {
