@@ -9,6 +9,7 @@ export function chiSquareCdf(x: number, df: number): number {
 
 /** The chance of a chi-square value above `x`, exact far into the tail. */
 export function chiSquareUpperTail(x: number, df: number): number {
+  if (x === Infinity) return 0;
   return x <= 0 ? 1 : gammainc(x / 2, df / 2, true, true);
 }
 

@@ -1,0 +1,11 @@
+/** What the tests use of jStat, an independent library of distributions. */
+declare module "jstat" {
+  interface Distribution {
+    cdf(x: number, ...parameters: number[]): number;
+  }
+  export const jStat: Readonly<
+    Record<"normal" | "studentt" | "noncentralt" | "chisquare" | "centralF", Distribution>
+  >;
+  const library: { jStat: typeof jStat };
+  export default library;
+}
