@@ -43,6 +43,12 @@ export function recorded(argument: unknown, quantity: Quantity, omitted: number)
   return isGiven(argument) ? required(argument, quantity) : constant(quantity.name, omitted);
 }
 
+/** A number that may be missing from its row without holding the row up. */
+export const optional = (argument: unknown, quantity: Quantity): Argument<number | undefined> => ({
+  ...required(argument, quantity),
+  read: (value) => readQuantity(value, quantity) ?? undefined,
+});
+
 /** A number with a usual value, which a blank stands for too. */
 export function setting<T extends number | undefined>(
   argument: unknown,

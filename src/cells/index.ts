@@ -10,5 +10,6 @@ export * from "./quantity";
 export * from "./report";
 export * from "./rows";
 export * from "./table";
+export * from "./tableArgument";
 export * from "./text";
 export * from "./value";

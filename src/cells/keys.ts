@@ -55,7 +55,7 @@ export function labelIdentity(value: CellValue): string {
 }
 
 /** A key as it goes back into a cell. */
-function keyContent(raw: unknown): number | string {
+export function keyContent(raw: unknown): number | string {
   const value = readCell(raw);
   if (typeof value === "number" || typeof value === "string") return value;
   return value === null || value instanceof HostError ? "" : value ? "TRUE" : "FALSE";

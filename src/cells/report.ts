@@ -17,10 +17,18 @@ export type Parts<C extends Choices> = { readonly [K in keyof C]: Part };
 
 /** A report in two columns, label and value; or, where `part` names some of its labels, just those values. */
 export function report<C extends Choices>(labels: C, part: unknown, values: Parts<C>): Grid {
+  return partsOr(labels, part, values, () => labelled(labels, values));
+}
+
+/** The named parts; or, where `part` names none, the function's own whole: a table. */
+export function partsOr<C extends Choices>(
+  labels: C,
+  part: unknown,
+  values: Parts<C>,
+  whole: () => Grid,
+): Grid {
   const wanted = readParts(labels, part);
-  return wanted === undefined
-    ? labelled(labels, values)
-    : wanted.map((row) => row.map((key) => pick(values, key)));
+  return wanted === undefined ? whole() : wanted.map((row) => row.map((key) => pick(values, key)));
 }
 
 /**
@@ -81,15 +89,22 @@ function pick<C extends Choices>(values: Parts<C>, key: Key): Content {
   return typeof part === "object" ? notAvailable(part.absent) : part;
 }
 
+/** Whether a `part` argument names any part: a blank cell does not. */
+export function namesParts(part: unknown): boolean {
+  if (!isGiven(part)) return false;
+  const range = toRange(part);
+  const value = readCell(range.cells[0][0]);
+  return !isSingle(range) || (value !== null && value !== 0);
+}
+
 /** The keys a `part` argument names, in its shape; a label that is none of them is an error in its place. */
 function readParts(labels: Choices, part: unknown): Key[][] | undefined {
-  if (!isGiven(part)) return undefined;
+  if (!namesParts(part)) return undefined;
   const range = toRange(part);
   const keys = range.cells.map((row) => row.map((raw) => readKey(labels, raw)));
-  if (!isSingle(range)) return keys;
   const [[key]] = keys;
-  if (key instanceof CellError) throw key;
-  return key === null ? undefined : keys;
+  if (isSingle(range) && key instanceof CellError) throw key;
+  return keys;
 }
 
 function readKey(labels: Choices, raw: unknown): Key {

@@ -2,20 +2,31 @@ import {
   choice,
   invalid,
   isGiven,
+  isSingle,
+  matchWord,
+  numberInText,
+  namesParts,
+  quoted,
+  readCell,
   readList,
   readOne,
+  readTable,
   recorded,
   required,
+  requiredIn,
   setting,
   single,
   table,
+  toRange,
   type Grid,
 } from "../cells";
+import { barLoader, plateSets, type BarLoader, type Plate } from "../core/load/plates";
 import { LOWEST_RPE, reserveToRpe, rpeToReserve } from "../core/load/effortScale";
 import { roundToMultiple } from "../core/load/round";
 import { nextLoad as loadForNextSet, targetLoad } from "../core/load/targetLoad";
+import { warmUpSets as warmUp, type WarmUpStep } from "../core/load/warmUp";
 import { fractionAt, type Equation } from "../core/strength/equations";
-import { lift } from "./answer";
+import { lift, liftReport } from "./answer";
 import { DirectionChoice, ScaleChoice, type EquationChoice } from "./choices";
 import { equationOf } from "./equation";
 import * as quantities from "./quantities";
@@ -217,6 +228,160 @@ export function rirToRpe(reserve: unknown[][]): unknown[][] {
     accepts: (value: number) => value >= 0 && value <= rpeToReserve(LOWEST_RPE),
   };
   return lift({ reserve: required(reserve, scale) }, ({ reserve }) => reserveToRpe(reserve));
+}
+
+/**
+ * @customenum {string}
+ */
+export enum NearestChoice {
+  /** Only the load itself; #N/A with the nearest loads if the plates do not make it. */
+  exact = "exact",
+  /** The plates of the nearest load below. */
+  below = "below",
+  /** The plates of the nearest load above. */
+  above = "above",
+}
+
+/**
+ * The plates for one side of the bar, largest first and as few as can be: "20 + 5 + 1.25". An empty bar is "bar only".
+ *
+ * @customfunction PLATES
+ * @param load The load, bar included, above 0.
+ * @param [bar] The bar's weight; 20 if omitted, 45 with the "lb" plates.
+ * @param [plates] "kg" if omitted (25, 20, 15, 10, 5, 2.5, 1.25), "lb" (45, 35, 25, 10, 5, 2.5), or your own: a column of plates, and beside it how many pairs there are (blank for no limit).
+ * @param [nearest] "exact" if omitted, or "below" or "above" for the nearest load that can be made.
+ * @returns Text: the plates on each side, joined with " + ".
+ * @errors #N/A naming the nearest loads below and above where the plates do not make the load.
+ * @example =SPARE.PLATES(142.5)
+ * @example =SPARE.PLATES(110, 20, {25,1;15,3;10,1})
+ * @source Plates of 25 to 2.5 and bars of 20 and 15 kg: IWF Technical and Competition Rules; 1.25 and the pound plates: common practice, no source.
+ */
+export function plates(
+  load: unknown[][],
+  bar?: unknown[][],
+  plates?: unknown[][],
+  nearest?: NearestChoice[][],
+): unknown[][] {
+  const rack = readPlates(plates);
+  const loaders = new Map<number, BarLoader>();
+  const loaderFor = (bar: number) => {
+    const known = loaders.get(bar) ?? barLoader({ bar, plates: rack.plates });
+    loaders.set(bar, known);
+    return known;
+  };
+  return lift(
+    {
+      load: required(load, quantities.load()),
+      bar: setting(bar, quantities.above0("bar", "a bar's weight above 0"), rack.bar),
+      nearest: choice(nearest, "nearest", NearestChoice, NearestChoice.exact),
+    },
+    ({ load, bar, nearest }) => loaderFor(bar)(load, nearest).join(" + ") || "bar only",
+  );
+}
+
+const PLATE_COLUMNS = [
+  quantities.above0("plate", "a plate's weight above 0"),
+  quantities.whole("pairs", "a whole number of pairs, or a blank for no limit", 1000),
+];
+
+/** The plates that were asked for, with the bar that goes with them. */
+function readPlates(given: unknown): { readonly bar: number; readonly plates: readonly Plate[] } {
+  const range = toRange(given);
+  const [[first]] = range.cells;
+  const value = readCell(first);
+  if (isSingle(range) && (value === null || value === 0)) return plateSets.kg;
+  if (isSingle(range) && typeof value === "string" && numberInText(value) === undefined) {
+    const name = matchWord(value, Object.keys(plateSets)) as keyof typeof plateSets | undefined;
+    if (name !== undefined) return plateSets[name];
+    throw invalid(`plates is ${quoted(value)}; expected "kg", "lb" or a column of plates`);
+  }
+  const rows = readTable(given, { name: "plates", columns: PLATE_COLUMNS, least: 1 });
+  return {
+    bar: plateSets.kg.bar,
+    plates: rows.map((row) => ({
+      weight: requiredIn(row, 0, PLATE_COLUMNS[0]),
+      ...(row.numbers[1] === null ? {} : { pairs: row.numbers[1] }),
+      row: row.row,
+    })),
+  };
+}
+
+/**
+ * @customenum {string}
+ */
+export enum WarmUpPart {
+  /** All of them in one cell: "40 x 8, 60 x 5, 75 x 3, 90 x 1". */
+  summary = "summary",
+  /** How many warm-up sets there are. */
+  sets = "sets",
+  /** Their volume load, reps × load added up. */
+  volumeLoad = "volume load",
+}
+
+/**
+ * The warm-up sets that climb to a work set: a fraction of its load each, rounded, never below the bar. The work set itself is not listed.
+ *
+ * @customfunction WARMUPSETS
+ * @param load The load of the work set, above 0; one value, or a range where part is given.
+ * @param [bar] The bar's weight, below which no set goes; 0 or omitted for none.
+ * @param [increment] The smallest step of the load, such as 2.5; 0 or omitted for no rounding.
+ * @param [steps] Two columns, fraction of the work load and reps; 0.4 x 8, 0.6 x 5, 0.75 x 3, 0.9 x 1 if omitted.
+ * @param [part] "summary" for all of them in one cell, "sets" or "volume load".
+ * @returns A table with headings: load, reps, a row a step.
+ * @errors #VALUE! for a load lighter than the bar, or a fraction above 1.
+ * @example =SPARE.WARMUPSETS(100, 20, 2.5)
+ * @example =SPARE.WARMUPSETS(100, 20, 2.5, , "summary")
+ * @source Common practice, no source.
+ */
+export function warmUpSets(
+  load: unknown[][],
+  bar?: unknown[][],
+  increment?: unknown[][],
+  steps?: unknown[][],
+  part?: WarmUpPart[][],
+): unknown[][] {
+  const ladder = readSteps(steps);
+  const inputs = {
+    load: required(load, quantities.load()),
+    bar: setting(bar, quantities.atLeast0("bar", "a bar's weight, or 0 for none"), 0),
+    increment: setting(increment, quantities.increment(), 0),
+  };
+  const setsFor = (values: { load: number; bar: number; increment: number }) =>
+    warmUp(values.load, { ...values, ...(ladder === undefined ? {} : { steps: ladder }) });
+  if (namesParts(part)) {
+    return liftReport(inputs, WarmUpPart, part, (values) => {
+      const sets = setsFor(values);
+      return {
+        summary: sets.map(({ load, reps }) => `${load} x ${reps}`).join(", "),
+        sets: sets.length,
+        volumeLoad: sets.reduce((sum, { load, reps }) => sum + load * reps, 0),
+      };
+    });
+  }
+  const work = readOne(inputs.load);
+  const values = { bar: readOne(inputs.bar)!, increment: readOne(inputs.increment)! };
+  if (work === null) return single("");
+  return table(
+    ["load", "reps"],
+    setsFor({ load: work, ...values }).map(({ load, reps }) => [load, reps]),
+  );
+}
+
+const STEP_COLUMNS = [
+  quantities.above0("fraction", "a fraction of the work load, such as 0.6"),
+  quantities.reps(),
+];
+
+/** The steps that were given; none where the usual ones will do. */
+function readSteps(given: unknown): WarmUpStep[] | undefined {
+  if (!isGiven(given)) return undefined;
+  const rows = readTable(given, { name: "steps", columns: STEP_COLUMNS });
+  if (rows.length === 0) return undefined;
+  return rows.map((row) => ({
+    fraction: requiredIn(row, 0, STEP_COLUMNS[0]),
+    reps: requiredIn(row, 1, STEP_COLUMNS[1]),
+    row: row.row,
+  }));
 }
 
 const USUAL_REPS = Array.from({ length: 12 }, (_rep, index) => index + 1);

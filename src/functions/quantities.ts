@@ -35,6 +35,9 @@ export const confidence = (name = "confidence"): Quantity => ({
   zeroIsBlank: true,
 });
 
+/** The confidence of an interval that nobody asked otherwise for. */
+export const USUAL_CONFIDENCE = 0.95;
+
 /** Degrees of freedom; 0 or blank where there are none to give. */
 export const degreesOfFreedom = (name = "df") => above0(name, "degrees of freedom above 0");
 

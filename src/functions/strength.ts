@@ -1,7 +1,20 @@
-import { recorded, required, setting } from "../cells";
+import {
+  partsOr,
+  readOne,
+  readRows,
+  recorded,
+  report,
+  required,
+  setting,
+  table,
+  type NumberColumn,
+} from "../cells";
+import { fitCurve as fit } from "../core/strength/fitCurve";
 import { e1rm as estimate, e1rmBand as band } from "../core/strength/oneRepMax";
 import { fractionAt } from "../core/strength/equations";
+import { relativeStrength as relative } from "../core/strength/relativeStrength";
 import { repsAtLoad } from "../core/strength/repsAtLoad";
+import { strengthTrend as trend } from "../core/strength/strengthTrend";
 import { lift, liftRow } from "./answer";
 import type { EquationChoice } from "./choices";
 import { equationOf } from "./equation";
@@ -141,6 +154,190 @@ export function repsAt(
     },
     ({ load, oneRepMax, reserve, equation }) => repsAtLoad(load, oneRepMax, reserve, equation),
   );
+}
+
+/**
+ * @customenum {string}
+ */
+export enum FitCurvePart {
+  /** How many sets the curve was fitted to. */
+  sets = "sets",
+  /** The athlete's 1RM from the curve. */
+  oneRepMax = "one-rep max",
+  /** Lower end of the interval of the 1RM. */
+  oneRepMaxLow = "one-rep max low",
+  /** Upper end of the interval of the 1RM. */
+  oneRepMaxHigh = "one-rep max high",
+  /** The athlete's curve constant, for any equation argument. */
+  constant = "constant",
+  /** Lower end of the interval of the constant. */
+  constantLow = "constant low",
+  /** Upper end of the interval of the constant. */
+  constantHigh = "constant high",
+  /** Reps to failure at 80% of the 1RM. */
+  repsAt80 = "reps at 80%",
+  /** Spread of the loads about the curve. */
+  residualSd = "residual sd",
+  /** Share of the loads' variance that the curve explains. */
+  rSquared = "r squared",
+}
+
+/**
+ * The athlete's own load-repetition curve from their own sets: their 1RM, and a constant that goes into any equation argument in place of a published name.
+ *
+ * @customfunction FITCURVE
+ * @param load The loads of the sets, above 0, in one unit.
+ * @param reps The reps done, above 0.
+ * @param [reserve] Reps in reserve, 0 or more; 0 if omitted; a set without one is left out. Write D2:D50&"" so that a blank is not read as 0.
+ * @param [confidence] A fraction between 0 and 1; 0.95 if omitted.
+ * @param [part] One label, such as "constant", or a range of labels, for those values alone.
+ * @returns A report of two columns: sets, one-rep max (low, high), constant (low, high), reps at 80%, residual sd, r squared.
+ * @errors #N/A under 3 sets, under 2 different totals of reps plus reserve, or where the loads do not fall as the reps rise; #VALUE! for more than 30 reps to failure.
+ * @example =SPARE.FITCURVE({120;110;100;92.5;80}, {1;3;5;8;12})
+ * @example =SPARE.E1RM(B2, C2, D2, SPARE.FITCURVE(B2:B20, C2:C20, D2:D20&"", , "constant"))
+ * @source Least squares on load = 1RM / (1 + (t − 1) / c): Epley's curve (1985) with the constant left free; intervals from the standard errors and Student's t.
+ */
+export function fitCurve(
+  load: unknown[][],
+  reps: unknown[][],
+  reserve?: unknown[][],
+  confidence?: unknown[][],
+  part?: FitCurvePart[][],
+): unknown[][] {
+  const sets = readSets({ load, reps, reserve });
+  const level = readOne(setting(confidence, quantities.confidence(), quantities.USUAL_CONFIDENCE))!;
+  return report(FitCurvePart, part, fit(sets, level));
+}
+
+/**
+ * Strength relative to body mass: load / body mass, or load / body mass to an exponent of your choice.
+ *
+ * @customfunction RELATIVESTRENGTH
+ * @param load The load or 1RM, above 0.
+ * @param bodyMass Body mass in the same unit, above 0.
+ * @param [exponent] 1 if omitted; 2/3 for the allometric scale, which lets light and heavy athletes be compared.
+ * @returns Load per unit of body mass.
+ * @errors #VALUE! for an exponent that is not above 0.
+ * @example =SPARE.RELATIVESTRENGTH(180, 90)
+ * @example =SPARE.RELATIVESTRENGTH(180, 90, 2/3)
+ * @source Exponent 2/3 for strength: Jaric 2002, Sports Med 32:615-631.
+ */
+export function relativeStrength(
+  load: unknown[][],
+  bodyMass: unknown[][],
+  exponent?: unknown[][],
+): unknown[][] {
+  return lift(
+    {
+      load: required(load, quantities.load()),
+      bodyMass: required(bodyMass, quantities.above0("bodyMass", "a body mass above 0")),
+      exponent: setting(exponent, quantities.above0("exponent", "an exponent above 0"), 1),
+    },
+    ({ load, bodyMass, exponent }) => relative(load, bodyMass, exponent),
+  );
+}
+
+/**
+ * @customenum {string}
+ */
+export enum StrengthTrendPart {
+  /** The 1RM on the last day logged. */
+  today = "today",
+  /** Lower end of its interval. */
+  low = "low",
+  /** Upper end of its interval. */
+  high = "high",
+  /** Fraction gained since the first day. */
+  rise = "rise",
+  /** The chance that the 1RM has risen since the first day. */
+  chanceOfRise = "chance of rise",
+  /** Days with a set that counts. */
+  days = "days",
+  /** Sets that count. */
+  sets = "sets",
+}
+
+/**
+ * Today's one-repetition maximum from every logged set of one lifter and lift, with an honest interval: it weighs each set by how far from failure it was and by how well the lifter judges that.
+ *
+ * @customfunction STRENGTHTREND
+ * @param date The day of each set.
+ * @param load The load of each set, above 0, in one unit.
+ * @param reps The reps done, above 0.
+ * @param [reserve] Reps in reserve, 0 or more; 0 if omitted; a set without one is left out. Write D2:D50&"" so that a blank is not read as 0.
+ * @param [reserveBias] How many reps more the lifter has left than they say, on average (the bias of RESERVECHECK); 0 if omitted.
+ * @param [reserveSd] Spread of those calls in reps (the sd of RESERVECHECK), above 0; 1 if omitted.
+ * @param [maxReps] Sets of more reps to failure than this are left out; 12 if omitted.
+ * @param [equation] A published equation, "epley" if omitted, or the athlete's own curve constant.
+ * @param [confidence] A fraction between 0 and 1; 0.95 if omitted.
+ * @param [part] One label, such as "today", or a range of labels, for those values alone.
+ * @returns A table with headings: date, one-rep max, low, high, a day a row. As parts: today, low, high, rise (a fraction), chance of rise, days, sets.
+ * @errors #N/A under 3 days with sets that count; #VALUE! naming the row for a bad cell, or for reps past the equation's reach.
+ * @example =SPARE.STRENGTHTREND({46000;46003;46007;46010;46014}, {100;102.5;100;105;107.5}, {5;5;6;5;4}, {2;1;2;1;2}, , , , , , "today")
+ * @example =SPARE.STRENGTHTREND(A2:A200, B2:B200, C2:C200, D2:D200&"")
+ * @source Local-level model, Kalman filter and smoother: Harvey 1989; Rauch, Tung and Striebel 1965; Durbin and Koopman 2012.
+ */
+export function strengthTrend(
+  date: unknown[][],
+  load: unknown[][],
+  reps: unknown[][],
+  reserve?: unknown[][],
+  reserveBias?: unknown[][],
+  reserveSd?: unknown[][],
+  maxReps?: unknown[][],
+  equation?: EquationChoice[][],
+  confidence?: unknown[][],
+  part?: StrengthTrendPart[][],
+): unknown[][] {
+  const sets = readSets({ load, reps, reserve, date });
+  const result = trend(sets, {
+    equation: readOne(equationOf(equation))!,
+    reserveBias: readOne(setting(reserveBias, quantities.anyNumber("reserveBias"), 0))!,
+    reserveSd: readOne(setting(reserveSd, quantities.above0("reserveSd"), 1))!,
+    maxReps: readOne(setting(maxReps, quantities.reps("maxReps"), 12))!,
+    confidence: readOne(setting(confidence, quantities.confidence(), quantities.USUAL_CONFIDENCE))!,
+  });
+  return partsOr(StrengthTrendPart, part, result, () =>
+    table(
+      ["date", "one-rep max", "low", "high"],
+      result.table.map((day) => [day.date, day.oneRepMax, day.low, day.high]),
+    ),
+  );
+}
+
+/** The columns of a log of sets, as they were given. */
+interface SetColumns {
+  readonly load: unknown;
+  readonly reps: unknown;
+  readonly reserve: unknown;
+  readonly date?: unknown;
+}
+
+/** The sets of a log that are whole: a row with anything missing is no set to learn from. */
+function readSets(given: SetColumns) {
+  const { count, firstRow, numbers } = readRows({
+    load: { given: given.load, quantity: quantities.load() },
+    reps: { given: given.reps, quantity: quantities.reps() },
+    reserve: { given: given.reserve, quantity: quantities.reserve() },
+    date: { given: given.date, quantity: quantities.above0("date", "a date") },
+  });
+  const at = (column: NumberColumn | undefined, row: number) => (column ? column[row] : 0);
+  const sets = [];
+  for (let row = 0; row < count; row++) {
+    const set = {
+      load: at(numbers.load, row),
+      reps: at(numbers.reps, row),
+      reserve: at(numbers.reserve, row),
+      date: at(numbers.date, row),
+    };
+    if (isWhole(set)) sets.push({ ...set, row: row + firstRow });
+  }
+  return sets;
+}
+
+/** Whether every value of a row is there. */
+function isWhole<K extends string>(row: Record<K, number | null>): row is Record<K, number> {
+  return Object.values(row).every((value) => value !== null);
 }
 
 /** The three numbers that make a set, as most functions of this family take them. */

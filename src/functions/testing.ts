@@ -4,8 +4,6 @@ import { minimalDetectableChange } from "../core/testing/minimalDetectableChange
 import { lift, liftRow } from "./answer";
 import * as quantities from "./quantities";
 
-const USUAL_CONFIDENCE = 0.95;
-
 /**
  * Minimal detectable change (MDC): how far two scores of one athlete must lie apart before test error alone is an unlikely explanation.
  *
@@ -92,7 +90,7 @@ function errorInputs(typicalError: unknown, confidence: unknown, df: unknown) {
       typicalError,
       quantities.above0("typicalError", "a typical error above 0"),
     ),
-    confidence: setting(confidence, quantities.confidence(), USUAL_CONFIDENCE),
+    confidence: setting(confidence, quantities.confidence(), quantities.USUAL_CONFIDENCE),
     df: setting(df, quantities.degreesOfFreedom(), undefined),
   };
 }
