@@ -125,7 +125,7 @@ function spread<C extends Choices>(lifted: Lifted<Parts<C>>, wanted: Key[][]): G
   const parts = sizeOfRows(wanted);
   const fits = (a: number, b: number) => a === 1 || b === 1;
   if (!fits(inputs.rows, parts.rows) || !fits(inputs.columns, parts.columns)) {
-    throw invalid("part has as many labels along the same direction as the inputs; name one part");
+    throw invalid("part has several labels along the same direction as the inputs; name one part");
   }
   return Array.from({ length: Math.max(inputs.rows, parts.rows) }, (_row, row) =>
     Array.from({ length: Math.max(inputs.columns, parts.columns) }, (_column, column) => {

@@ -1,0 +1,89 @@
+import { describe, expect, it } from "vitest";
+import { groupRows, type Labels } from "../../src/cells";
+import { labelIdentity } from "../../src/cells/keys";
+import { blanksButZero, column, thrownBy } from "./fixtures";
+
+const everyRow = () => true;
+const group = (cells: unknown[][], counts: (row: number) => boolean = everyRow, firstRow = 1) =>
+  groupRows({ headings: cells[0].map(() => undefined), cells }, counts, firstRow, "by");
+
+describe("rows under one key", () => {
+  it("come in order of first appearance", () => {
+    const groups = group(column("Ben", "Ann", "Ben", "Cat", "Ann"));
+    expect(groups.keys).toEqual([["Ben"], ["Ann"], ["Cat"]]);
+    expect([...groups.groupOf]).toEqual([0, 1, 0, 2, 1]);
+  });
+
+  it("share it as a spreadsheet compares: case and outer blanks aside", () => {
+    const groups = group(column("Ann", "ANN", " ann "));
+    expect(groups.keys).toEqual([["Ann"]]);
+  });
+
+  it("give it back untouched, as its first row has it", () => {
+    const groups = group(column(" Ann B ", 3, 2.5, true, false, "10RM"));
+    expect(groups.keys).toEqual([[" Ann B "], [3], [2.5], ["TRUE"], ["FALSE"], ["10RM"]]);
+  });
+
+  it("share every part of a compound key", () => {
+    const groups = group([
+      ["Ann", 1],
+      ["Ann", 2],
+      ["ann", 1],
+      ["Ben", 1],
+    ]);
+    expect(groups.keys).toEqual([
+      ["Ann", 1],
+      ["Ann", 2],
+      ["Ben", 1],
+    ]);
+    expect([...groups.groupOf]).toEqual([0, 1, 0, 2]);
+  });
+
+  it("are not taken together because their parts run together", () => {
+    expect(
+      group([
+        ["a", "bc"],
+        ["ab", "c"],
+        ["abc", ""],
+        ["", "abc"],
+      ]).keys,
+    ).toHaveLength(4);
+  });
+
+  it.each(blanksButZero)("may have a blank key, from %s an empty cell", (_host, blank) => {
+    const groups = group(column("Ann", blank, ""));
+    expect(groups.keys).toEqual([["Ann"], [""]]);
+    expect([...groups.groupOf]).toEqual([0, 1, 1]);
+  });
+
+  it("are the sheet's day where the key is a date", () => {
+    expect(group(column(new Date(2024, 0, 1), 45292)).keys).toEqual([[45292]]);
+  });
+});
+
+describe("a row that does not count", () => {
+  it("opens no group, and its key is not even read", () => {
+    const groups = group(column("Ann", "#REF!", "Ben"), (row) => row !== 1);
+    expect(groups.keys).toEqual([["Ann"], ["Ben"]]);
+    expect([...groups.groupOf]).toEqual([0, -1, 1]);
+  });
+});
+
+it("a key that holds an error stops the call, named by the row of the range", () => {
+  expect(thrownBy(() => group(column("Ann", "#N/A")))).toBe("#VALUE! row 2 holds #N/A in by");
+  expect(thrownBy(() => group(column("Ann", "#N/A"), everyRow, 2))).toBe(
+    "#VALUE! row 3 holds #N/A in by",
+  );
+});
+
+it("keys come under the data's own headings, else under “by”", () => {
+  const labels: Labels = { headings: ["lifter", undefined], cells: [["Ann", 1]] };
+  expect(groupRows(labels, everyRow, 2, "by").headings).toEqual(["lifter", "by"]);
+});
+
+it("labels are the same where a spreadsheet takes them for the same", () => {
+  expect(labelIdentity(" Ann ")).toBe(labelIdentity("ann"));
+  expect(labelIdentity(null)).toBe(labelIdentity("  "));
+  expect(labelIdentity(2.5)).toBe("2.5");
+  expect(labelIdentity("Ann")).not.toBe(labelIdentity("Anna"));
+});

@@ -1,0 +1,181 @@
+import { describe, expect, it } from "vitest";
+import { readRows } from "../../src/cells";
+import { blanks, column, load, reps, reserve, row, thrownBy } from "./fixtures";
+
+const read = (loads: unknown, counts: unknown, by?: unknown) =>
+  readRows(
+    { load: { given: loads, quantity: load }, reps: { given: counts, quantity: reps } },
+    { by: { given: by, name: "by" } },
+  );
+
+describe("columns read row by row", () => {
+  it("keep the place of each number, with null where a row holds none", () => {
+    const rows = read(column(100, "DNS", "82,5"), column(5, 3, ""));
+    expect(rows.count).toBe(3);
+    expect(rows.firstRow).toBe(1);
+    expect(rows.numbers).toEqual({ load: [100, null, 82.5], reps: [5, 3, null] });
+  });
+
+  it.each(blanks)("read the blanks of %s the same", (_host, blank) => {
+    expect(read(column(100, blank), column(blank, 5)).numbers).toEqual({
+      load: [100, null],
+      reps: [null, 5],
+    });
+  });
+
+  it("do not exist where they were left out", () => {
+    const rows = read(undefined, column(5, 3), null);
+    expect(rows.numbers.load).toBeUndefined();
+    expect(rows.labels.by).toBeUndefined();
+    expect(rows.numbers.reps).toEqual([5, 3]);
+  });
+
+  it("stretch a single cell", () => {
+    expect(read(100, column(5, 3)).numbers.load).toEqual([100, 100]);
+    expect(read(column(100, 90), [[5]]).numbers.reps).toEqual([5, 5]);
+  });
+
+  it("may lie along a row, and a column beside it", () => {
+    expect(read(row(100, 90), row(5, 3)).numbers).toEqual({ load: [100, 90], reps: [5, 3] });
+    expect(read(row(100, 90), column(5, 3)).numbers).toEqual({ load: [100, 90], reps: [5, 3] });
+  });
+
+  it("are one row for single cells", () => {
+    const rows = read(100, 5, "Ann");
+    expect(rows.count).toBe(1);
+    expect(rows.labels.by?.cells).toEqual([["Ann"]]);
+  });
+
+  it("are no block", () => {
+    expect(
+      thrownBy(() =>
+        read(
+          [
+            [1, 2],
+            [3, 4],
+          ],
+          column(5, 3),
+        ),
+      ),
+    ).toBe("#VALUE! load has 2 rows of 2 columns; expected one column");
+  });
+
+  it.each([
+    ["numbers", column(1, 2, 3), column(1, 2), undefined, "load has 3 rows and reps has 2 rows"],
+    [
+      "a label and numbers",
+      column(1, 2, 3),
+      5,
+      column("a", "b"),
+      "load has 3 rows and by has 2 rows",
+    ],
+    [
+      "labels for one number",
+      100,
+      5,
+      [
+        ["a", "b"],
+        ["c", "d"],
+      ],
+      undefined,
+    ],
+  ])("have the same rows, or name the two that differ: %s", (_kind, a, b, by, sizes) => {
+    const thrown = thrownBy(() => read(a, b, by));
+    expect(thrown).toBe(
+      sizes === undefined
+        ? "nothing was thrown"
+        : `#VALUE! ${sizes}; expected the same rows in both`,
+    );
+  });
+});
+
+describe("a bad cell among the rows", () => {
+  it("is the error of the whole call, named by the row of the range", () => {
+    expect(thrownBy(() => read(column(100, "80kg"), column(5, 3)))).toBe(
+      '#VALUE! row 2: load is text, "80kg"; expected a load above 0',
+    );
+    expect(thrownBy(() => read(column("load", 100, 90), column("reps", 5, 45292)))).toBe(
+      "#VALUE! row 3: reps is 45292, which looks like a date; expected a number of reps above 0",
+    );
+    expect(thrownBy(() => read(column(100, true), column(5, 3)))).toContain("row 2: load is TRUE");
+  });
+
+  it("is found even in a row that is not complete", () => {
+    expect(thrownBy(() => read(column("", 100), column("5x", 3)))).toContain("row 1: reps is text");
+  });
+
+  it("is #VALUE! with the error it holds, for leaving its row out would be unseen", () => {
+    for (const held of ["#N/A", "#DIV/0!", "#REF!"]) {
+      expect(thrownBy(() => read(column(100, 90, held), column(5, 3, 3)))).toBe(
+        `#VALUE! row 3 holds ${held} in load`,
+      );
+    }
+    const object = { type: "Error", basicValue: "#N/A" };
+    expect(thrownBy(() => read(column(100, object), column(5, 3)))).toBe(
+      "#VALUE! row 2 holds #N/A in load",
+    );
+  });
+});
+
+describe("a header row", () => {
+  it("is skipped, and names the columns", () => {
+    const rows = read(column("load (kg)", 100), column("reps", 5), [
+      ["lifter", "week"],
+      ["Ann", 1],
+    ]);
+    expect(rows.count).toBe(1);
+    expect(rows.firstRow).toBe(2);
+    expect(rows.heading("load")).toBe("load (kg)");
+    expect(rows.labels.by).toEqual({ headings: ["lifter", "week"], cells: [["Ann", 1]] });
+  });
+
+  it("names nothing where there is none", () => {
+    const rows = read(column(100, 90), column(5, 3), column("Ann", "Ben"));
+    expect(rows.heading("load")).toBeUndefined();
+    expect(rows.labels.by).toEqual({ headings: [undefined], cells: [["Ann"], ["Ben"]] });
+  });
+
+  it("may be the only row", () => {
+    const rows = read(column("load", ""), column("reps", ""));
+    expect(rows.count).toBe(1);
+    expect(rows.numbers).toEqual({ load: [null], reps: [null] });
+  });
+
+  it("is text over every number; a number among the headings makes it a row of data", () => {
+    expect(read(column("load", 100), column(8, 5)).firstRow).toBe(1);
+    expect(read(column("load", 100), column("reps", 5), column(3, 4)).firstRow).toBe(1);
+  });
+
+  it.each(blanks)("may leave a blank of %s over the labels", (_host, blank) => {
+    const rows = read(column("10RM", 100), column("reps", 5), column(blank, "Ann"));
+    expect(rows.firstRow).toBe(2);
+    expect(rows.labels.by).toEqual({ headings: [undefined], cells: [["Ann"]] });
+  });
+
+  it.each(["Ann", 3])("has no say from one label that stands for every row (%s)", (label) => {
+    const rows = read(column("10RM", 100, 90), column("reps", 5, 3), label);
+    expect(rows.firstRow).toBe(2);
+    expect(rows.labels.by).toEqual({ headings: [undefined], cells: [[label], [label]] });
+  });
+
+  it("has no say from a single number that stands for every row", () => {
+    const rows = read(column("10RM", 100, 90), 5);
+    expect(rows.numbers).toEqual({ load: [100, 90], reps: [5, 5] });
+    expect(rows.heading("reps")).toBeUndefined();
+  });
+});
+
+describe("columns far longer than their data", () => {
+  it("cost next to nothing", () => {
+    const tall = Array.from({ length: 200_000 }, (_row, index) => [index < 3 ? index + 1 : ""]);
+    const began = performance.now();
+    const rows = read(tall, tall);
+    expect(rows.numbers.load?.slice(0, 4)).toEqual([1, 2, 3, null]);
+    expect(performance.now() - began).toBeLessThan(2000);
+  });
+});
+
+it("a zero is kept where it is a value", () => {
+  const rows = readRows({ reserve: { given: column(0, "", 2), quantity: reserve } });
+  expect(rows.numbers.reserve).toEqual([0, null, 2]);
+});
