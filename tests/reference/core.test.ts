@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { spreadComponents } from "../../src/core/reserve/spreadComponents";
 import { holm } from "../../src/core/statistics/holm";
 import { wilsonInterval } from "../../src/core/statistics/wilson";
 import { equations } from "../../src/core/strength/equations";
@@ -24,6 +25,7 @@ const published = readReference("core") as {
     rows: Counted<"n" | "correlation" | "effect" | "variance">[];
   };
   readonly twoWayMeanSquares: Stated & Counted<"subjects" | "trials" | "error">;
+  readonly varianceComponents: Stated & Counted<"within" | "between">;
   readonly strengthTrendVariances: Stated & Counted<"walk" | "noise">;
   readonly metaRegressionVariance: Stated & Counted<"variance">;
 };
@@ -74,6 +76,18 @@ test(`the mean squares of athletes, trials and error (${published.twoWayMeanSqua
     [anova.betweenTrials, trials],
     [anova.error, error],
   );
+});
+
+test(`the spread within and between subjects (${published.varianceComponents.source})`, () => {
+  const [subject, rv, ic] = ["subject", "rv", "ic"].map((column) =>
+    numbers(`cardiac-output.${column}`),
+  );
+  const bySubject = [...new Set(subject)].map((one) =>
+    rv.map((value, row) => value - ic[row]).filter((_, row) => subject[row] === one),
+  );
+  const components = spreadComponents(bySubject);
+  const { within, between } = published.varianceComponents;
+  meets(published.varianceComponents, [components.within, within], [components.between, between]);
 });
 
 test("how far the level of a log wanders in a day, and how noisy a day is", () => {
