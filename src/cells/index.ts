@@ -3,6 +3,7 @@ export * from "./argument";
 export * from "./choice";
 export * from "./error";
 export * from "./grid";
+export * from "./header";
 export * from "./keys";
 export * from "./lift";
 export * from "./list";
