@@ -124,15 +124,17 @@ function rackOf(plates: readonly Plate[]): Rack {
 
 /**
  * The greatest length that measures both weights, by Euclid's remainders. A remainder of less than a
- * thousand-millionth is binary dust: 0.3 is three times 0.1.
+ * thousand-millionth is binary dust: 0.3 is three times 0.1. Dust grows from remainder to remainder, so the
+ * end is taken from the larger weight itself, as the whole part of it that it must be.
  */
 function commonMeasure(a: number, b: number): number {
-  const dust = 1e-9 * Math.max(a, b);
+  const larger = Math.max(a, b);
+  const dust = 1e-9 * larger;
   while (b > dust) {
     const rest = a % b;
     [a, b] = [b, b - rest > dust ? rest : 0];
   }
-  return a;
+  return larger / Math.round(larger / a);
 }
 
 /** A row for each kind of plate, on top of a row for none: the fewest plates for a sum, from kinds so far. */
