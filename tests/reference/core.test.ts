@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { spreadComponents } from "../../src/core/reserve/spreadComponents";
+import { squadReserveCheck } from "../../src/core/reserve/squadReserveCheck";
 import { holm } from "../../src/core/statistics/holm";
 import { wilsonInterval } from "../../src/core/statistics/wilson";
 import { equations } from "../../src/core/strength/equations";
@@ -25,7 +26,10 @@ const published = readReference("core") as {
     rows: Counted<"n" | "correlation" | "effect" | "variance">[];
   };
   readonly twoWayMeanSquares: Stated & Counted<"subjects" | "trials" | "error">;
-  readonly varianceComponents: Stated & Counted<"within" | "between">;
+  readonly varianceComponents: Stated &
+    Counted<"within" | "between"> & {
+      report: Stated & { values: Readonly<Record<string, number>> };
+    };
   readonly strengthTrendVariances: Stated & Counted<"walk" | "noise">;
   readonly metaRegressionVariance: Stated & Counted<"variance">;
 };
@@ -78,16 +82,34 @@ test(`the mean squares of athletes, trials and error (${published.twoWayMeanSqua
   );
 });
 
-test(`the spread within and between subjects (${published.varianceComponents.source})`, () => {
+describe("differences of two methods, several a subject, as if they were calls of reserve", () => {
   const [subject, rv, ic] = ["subject", "rv", "ic"].map((column) =>
     numbers(`cardiac-output.${column}`),
   );
   const bySubject = [...new Set(subject)].map((one) =>
     rv.map((value, row) => value - ic[row]).filter((_, row) => subject[row] === one),
   );
-  const components = spreadComponents(bySubject);
-  const { within, between } = published.varianceComponents;
-  meets(published.varianceComponents, [components.within, within], [components.between, between]);
+  const { within, between, report, source } = published.varianceComponents;
+
+  test(`spread so much within and between subjects (${source})`, () => {
+    const components = spreadComponents(bySubject);
+    meets(published.varianceComponents, [components.within, within], [components.between, between]);
+  });
+
+  test(`have this bias, and these limits of agreement (${report.source})`, () => {
+    const check = squadReserveCheck(bySubject, 0.95);
+    const byLabel = Object.fromEntries(
+      Object.entries(check).map(([name, value]) => [
+        name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`),
+        value as number,
+      ]),
+    );
+    const labels = Object.keys(report.values);
+    meets(
+      report,
+      ...labels.map((label): [number, number] => [byLabel[label], report.values[label]]),
+    );
+  });
 });
 
 test("how far the level of a log wanders in a day, and how noisy a day is", () => {
