@@ -16,3 +16,9 @@ export function isHeading(raw: unknown): boolean {
   const value = readCell(raw);
   return typeof value === "string" && isHeadingText(value);
 }
+
+/** Whether it can head a column of labels, which may also be left blank: desktop Excel passes that as 0. */
+export function canHeadLabels(raw: unknown): boolean {
+  const value = readCell(raw);
+  return value === null || value === 0 || isHeading(raw);
+}

@@ -1,6 +1,6 @@
 import { CellError, invalid } from "./error";
 import { isGiven, isSingle, sizeOf, toRange, type Range } from "./grid";
-import { hasHeaderRow, isHeading } from "./header";
+import { canHeadLabels, hasHeaderRow } from "./header";
 import { readQuantity, type Quantity } from "./quantity";
 import { HostError, readCell, type CellValue } from "./value";
 
@@ -159,12 +159,6 @@ function checked(
 /** In a report or a table a cell that holds an error stops the call: leaving its row out would be unseen. */
 export const holdsError = (error: HostError, row: number, name: string): CellError =>
   invalid(`row ${row + 1} holds ${error.code} in ${name}`);
-
-/** Over labels a heading may be left blank, which desktop Excel passes as 0. */
-function canHeadLabels(raw: unknown): boolean {
-  const value = readCell(raw);
-  return value === null || value === 0 || isHeading(raw);
-}
 
 function textOf(raw: unknown): string | undefined {
   const value = readCell(raw);

@@ -1,6 +1,6 @@
 import { CellError, invalid } from "./error";
 import { sizeOf, toRange } from "./grid";
-import { hasHeaderRow, isHeading } from "./header";
+import { canHeadLabels, hasHeaderRow } from "./header";
 import { keyContent } from "./keys";
 import { readQuantity, type Quantity } from "./quantity";
 import { holdsError } from "./rows";
@@ -42,7 +42,7 @@ export function readTable(given: unknown, shape: TableShape): TableRow[] {
   const numberCells = range.cells.map((row) => row.slice(numbersFrom));
   const header =
     hasHeaderRow([{ rows: range.rows, columns: width, cells: numberCells }]) &&
-    (!labelled || readCell(range.cells[0][0]) === null || isHeading(range.cells[0][0]));
+    (!labelled || canHeadLabels(range.cells[0][0]));
 
   const rows: TableRow[] = [];
   for (let row = header ? 1 : 0; row < range.rows; row++) {
