@@ -3,4 +3,5 @@ export * from "./strength";
 export * from "./load";
 export * from "./plan";
 export * from "./log";
+export * from "./reserve";
 export * from "./testing";

@@ -28,10 +28,11 @@ import { sessionLoad as loadOfSession } from "../core/log/sessionLoad";
 import { volumeLoads } from "../core/log/volumeLoad";
 import * as week from "../core/log/weekLoad";
 import { lift } from "./answer";
+import { isBlankLabel } from "./blankLabel";
 import type { EquationChoice } from "./choices";
 import { equationOf } from "./equation";
 import * as quantities from "./quantities";
-import { isBlankLabel, readShares, type Shares } from "./shares";
+import { readShares, type Shares } from "./shares";
 
 /** Reps from failure at which a set still counts as close, where the coach gives no other; common practice. */
 const USUAL_WITHIN = 4;
@@ -61,8 +62,8 @@ export function volumeLoad(
 ): unknown[][] {
   const rows = readRows(
     {
-      load: { given: load, quantity: quantities.load() },
-      reps: { given: reps, quantity: quantities.reps() },
+      load: { given: blankUnlessGiven(load), quantity: quantities.load() },
+      reps: { given: blankUnlessGiven(reps), quantity: quantities.reps() },
       sets: { given: sets, quantity: quantities.sets() },
     },
     { by: { given: by, name: "by" } },
@@ -101,8 +102,8 @@ export function closeSets(
 ): unknown[][] {
   const rows = readRows(
     {
-      reps: { given: reps, quantity: quantities.reps() },
-      reserve: { given: reserve ?? "", quantity: quantities.reserve() },
+      reps: { given: blankUnlessGiven(reps), quantity: quantities.reps() },
+      reserve: { given: blankUnlessGiven(reserve), quantity: quantities.reserve() },
       sets: { given: sets, quantity: quantities.sets() },
     },
     { by: { given: by, name: "by" } },
@@ -146,11 +147,14 @@ export function muscleSets(
 ): unknown[][] {
   const rows = readRows(
     {
-      reps: { given: reps, quantity: quantities.reps() },
+      reps: { given: blankUnlessGiven(reps), quantity: quantities.reps() },
       reserve: { given: reserve, quantity: quantities.reserve() },
       sets: { given: sets, quantity: quantities.sets() },
     },
-    { exercise: { given: exercise ?? "", name: "exercise" }, by: { given: by, name: "by" } },
+    {
+      exercise: { given: blankUnlessGiven(exercise), name: "exercise" },
+      by: { given: by, name: "by" },
+    },
   );
   const { muscles, rows: shareRows, placeOf } = readShares(shares);
   const log = { reps: rows.numbers.reps!, reserve: rows.numbers.reserve, sets: rows.numbers.sets };
@@ -216,12 +220,12 @@ export function logSummary(
 ): unknown[][] {
   const { numbers, labels, firstRow } = readRows(
     {
-      load: { given: load ?? "", quantity: quantities.load() },
-      reps: { given: reps ?? "", quantity: quantities.reps() },
+      load: { given: blankUnlessGiven(load), quantity: quantities.load() },
+      reps: { given: blankUnlessGiven(reps), quantity: quantities.reps() },
       reserve: { given: reserve, quantity: quantities.reserve() },
       sets: { given: sets, quantity: quantities.sets() },
     },
-    { by: { given: by ?? "", name: "by" } },
+    { by: { given: blankUnlessGiven(by), name: "by" } },
   );
   const log = {
     load: numbers.load!,
@@ -319,6 +323,9 @@ function readDays(loads: unknown): number[] {
   );
 }
 
+/** A required column that a call leaves out is a blank one. */
+const blankUnlessGiven = (argument: unknown) => argument ?? "";
+
 const readWithin = (within: unknown) =>
   readOne(setting(within, quantities.reserve("within"), USUAL_WITHIN))!;
 
@@ -352,6 +359,9 @@ function findExercises(
   placeOf: Shares["placeOf"],
   firstRow: number,
 ): (row: number) => number {
+  if (exercises.headings.length > 1) {
+    throw invalid(`exercise has ${exercises.headings.length} columns; expected one column`);
+  }
   const { keys, groupOf } = groupRows(exercises, (row) => reps[row] !== null, firstRow, "exercise");
   const places = keys.map(([exercise], group) => {
     const place = placeOf(exercise);

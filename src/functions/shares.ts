@@ -11,6 +11,7 @@ import {
   type CellValue,
   type Quantity,
 } from "../cells";
+import { isBlankLabel } from "./blankLabel";
 
 /** A table of how much each exercise counts for each muscle. */
 export interface Shares {
@@ -77,7 +78,9 @@ function muscleColumns(
       );
     });
   if (columns.length === 0 || body.length === 0) {
-    throw invalid("shares is no table; expected headings (exercise, then the muscles) and a row an exercise");
+    throw invalid(
+      "shares is no table; expected headings (exercise, then the muscles) and a row an exercise",
+    );
   }
   return columns;
 }
@@ -93,6 +96,3 @@ function readShare(raw: unknown, place: string): number {
 
 /** How a table leaves a cell out. A word or an "x" is no such thing: it may mean 1. */
 const isDash = (text: string) => !/[\p{L}\p{N}]/u.test(text);
-
-/** Whether a cell names nothing. Desktop Excel passes a blank cell as 0. */
-export const isBlankLabel = (value: CellValue) => value === null || value === 0;

@@ -1,25 +1,23 @@
-/** The columns of a log that volume load needs; `null` where nothing is written down. */
+import { setsIn, type GroupOf, type LogColumn } from "./columns";
+
+/** The columns of a log that volume load needs. A row is there when its reps are. */
 export interface LoadedSets {
-  readonly load: readonly (number | null)[];
-  readonly reps: readonly (number | null)[];
+  readonly load: LogColumn;
+  readonly reps: LogColumn;
   /** How many sets a row stands for; one where it is blank or the column is not there. */
-  readonly sets?: readonly (number | null)[] | undefined;
+  readonly sets?: LogColumn | undefined;
 }
 
 /**
- * Volume load, Σ sets × reps × load, of each group of rows. A row is there when its reps are; without a load
- * ("BW") it adds nothing, since nothing was lifted that the log knows of.
+ * Volume load, Σ sets × reps × load, of each group of rows. Without a load ("BW") a row adds nothing, since
+ * nothing was lifted that the log knows of.
  */
-export function volumeLoads(
-  log: LoadedSets,
-  groupOf: (row: number) => number,
-  groups: number,
-): number[] {
+export function volumeLoads(log: LoadedSets, groupOf: GroupOf, groups: number): number[] {
   const totals = Array<number>(groups).fill(0);
   log.reps.forEach((reps, row) => {
     const load = log.load[row];
     if (reps === null || load === null) return;
-    totals[groupOf(row)] += (log.sets?.[row] ?? 1) * reps * load;
+    totals[groupOf(row)] += setsIn(log.sets, row) * reps * load;
   });
   return totals;
 }

@@ -1,0 +1,35 @@
+import { isClose } from "./closeSets";
+import { reserveIn, setsIn, type GroupOf, type JudgedSets } from "./columns";
+
+/** A log whose rows name an exercise: its place in the list of shares. */
+export interface ExercisedSets extends JudgedSets {
+  readonly exerciseOf: (row: number) => number;
+}
+
+/**
+ * Sets close to failure per muscle, of each group of rows: a set counts for a muscle by the exercise's share in
+ * it, 1 where the muscle does the work, a half where it helps.
+ *
+ * Source: fractional counting, Pelland et al. 2024.
+ *
+ * @param shares One row of shares an exercise, one share a muscle.
+ * @returns For each group, the sets of each muscle.
+ */
+export function muscleSets(
+  log: ExercisedSets,
+  shares: readonly (readonly number[])[],
+  within: number,
+  groupOf: GroupOf,
+  groups: number,
+): number[][] {
+  const muscles = shares[0]?.length ?? 0;
+  const totals = Array.from({ length: groups }, () => Array<number>(muscles).fill(0));
+  log.reps.forEach((reps, row) => {
+    if (reps === null || !isClose(reserveIn(log.reserve, row), within)) return;
+    const sets = setsIn(log.sets, row);
+    const sharesOfRow = shares[log.exerciseOf(row)];
+    const total = totals[groupOf(row)];
+    for (let muscle = 0; muscle < muscles; muscle++) total[muscle] += sets * sharesOfRow[muscle];
+  });
+  return totals;
+}

@@ -1,0 +1,12 @@
+import { expectPositive } from "../checks";
+
+/**
+ * Session load: how hard the whole session felt, as an RPE, times how many minutes it took.
+ *
+ * Source: Foster et al. 2001, J Strength Cond Res 15:109-115.
+ */
+export function sessionLoad(rpe: number, minutes: number): number {
+  expectPositive("rpe", rpe);
+  expectPositive("minutes", minutes);
+  return rpe * minutes;
+}

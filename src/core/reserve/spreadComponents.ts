@@ -1,0 +1,40 @@
+import { NoAnswer } from "../problem";
+import { mean, sum, sumOfSquaredDeviations } from "../statistics/moments";
+
+/** The variance of a single value, taken apart. */
+export interface SpreadComponents {
+  /** Of one lifter's values about their own mean. */
+  readonly within: number;
+  /** Of the lifters' true means about each other. */
+  readonly between: number;
+}
+
+/**
+ * Variance within and between lifters who have several values each, not necessarily equally many, from a one-way
+ * analysis of variance. The plain variance of all values would take a lifter who called ten sets for ten lifters.
+ *
+ * Source: Bland and Altman 2007, J Biopharm Stat 17:571-582.
+ *
+ * @param byLifter The values of each lifter; at least 2 lifters, and one of them with 2 values or more.
+ */
+export function spreadComponents(byLifter: readonly (readonly number[])[]): SpreadComponents {
+  const lifters = byLifter.length;
+  const values = byLifter.flat();
+  if (lifters < 2 || values.length === lifters) {
+    throw new NoAnswer("components need at least 2 lifters, and 2 values from one of them");
+  }
+  const grandMean = mean(values);
+  const means = byLifter.map((own) => mean(own));
+  const about = (centre: (lifter: number) => number): number =>
+    sumOfSquaredDeviations(
+      byLifter.flatMap((own, lifter) => own.map((value) => value - centre(lifter))),
+      values,
+    );
+  const offGrandMean = byLifter.flatMap((own, lifter) => own.map(() => means[lifter] - grandMean));
+
+  const within = about((lifter) => means[lifter]) / (values.length - lifters);
+  const meanSquareBetween = sumOfSquaredDeviations(offGrandMean, values) / (lifters - 1);
+  const squaredCounts = sum(byLifter.map((own) => own.length ** 2));
+  const perLifter = (values.length - squaredCounts / values.length) / (lifters - 1);
+  return { within, between: Math.max(0, (meanSquareBetween - within) / perLifter) };
+}
