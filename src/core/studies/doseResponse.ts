@@ -3,7 +3,7 @@ import { criticalValue, requireProbability } from "../statistics/distributions";
 import { sameTo } from "../statistics/compare";
 import { effectInterval } from "./effectInterval";
 import { weightedSquares } from "./heterogeneity";
-import { requireNumber, requireSameLength, requireStudies } from "./inputs";
+import { requireNumber, requireSameLength, requireStudies, SMALLEST } from "./inputs";
 import { lineModel, type LineFit } from "./lineModel";
 import type { PoolInterval } from "./poolStudies";
 import { remlVariance } from "./remlVariance";
@@ -104,7 +104,7 @@ function fitLine(
   if (effects.length < 3) {
     throw new NoAnswer(`found ${effects.length} studies; expected at least 3`);
   }
-  if (doses.every((dose) => sameTo(dose, doses[0]!))) {
+  if (doses.every((dose) => sameTo(dose, doses[0]!) || Math.abs(dose - doses[0]!) < SMALLEST)) {
     throw new NoAnswer("all studies have the same dose; expected at least 2 different ones");
   }
 

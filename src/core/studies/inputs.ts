@@ -2,7 +2,7 @@ import { BadInput } from "../problem";
 
 /** Sizes past these are slips, not measurements, and their fourth powers overflow. */
 const LARGEST = 1e50;
-const SMALLEST = 1e-50;
+export const SMALLEST = 1e-50;
 
 export function requireNumber(name: string, value: number): void {
   if (!(Math.abs(value) <= LARGEST)) {
@@ -19,7 +19,7 @@ export function requirePositive(name: string, value: number): void {
 
 /** A group needs two people for a standard deviation. */
 export function requireGroupSize(name: string, value: number): void {
-  if (!(Number.isInteger(value) && value >= 2 && value <= LARGEST)) {
+  if (!(Number.isSafeInteger(value) && value >= 2)) {
     throw new BadInput(`${name} is ${value}; expected a whole number of at least 2`);
   }
 }

@@ -22,7 +22,7 @@ export function remlVariance(model: StudyModel, variances: readonly number[]): n
 
   // Past the farthest peak the slope is falling for certain, whatever rounding says at the peak itself.
   const end = 1.5 * highest;
-  const smallest = Math.min(...variances);
+  const smallest = least(variances);
   // Even steps of ln(τ² + smallest variance): the scale on which the likelihood changes at an even pace.
   const reach = Math.log1p(end / smallest);
   const steps = Math.ceil(8 + (STEPS_A_TENFOLD * reach) / Math.LN10);
@@ -57,8 +57,11 @@ function farthestPeak(model: StudyModel, variances: readonly number[]): number {
   const unweighted = model.fit(variances.map(() => 1));
   const squares = sum(variances.map((_, i) => unweighted.residual(i) ** 2));
   const meanSquare = squares / (model.studies - model.parameters);
-  const smallest = Math.min(...variances);
-  const difference = Math.max(...variances) - smallest;
+  const smallest = least(variances);
+  const difference = most(variances) - smallest;
   const x = (meanSquare + Math.sqrt(meanSquare ** 2 + 4 * meanSquare * difference)) / 2;
   return Math.max(0, x - smallest);
 }
+
+const least = (values: readonly number[]) => values.reduce((a, b) => Math.min(a, b));
+const most = (values: readonly number[]) => values.reduce((a, b) => Math.max(a, b));

@@ -48,8 +48,8 @@ export function studyDifference(
   const difference = differenceOf(a.mean, b.mean);
   const [varianceA, varianceB] = [a.sd ** 2 / a.n, b.sd ** 2 / b.n];
   const standardError = Math.sqrt(varianceA + varianceB);
-  const df =
-    (varianceA + varianceB) ** 2 / (varianceA ** 2 / (a.n - 1) + varianceB ** 2 / (b.n - 1));
+  const shareA = varianceA / (varianceA + varianceB);
+  const df = 1 / (shareA ** 2 / (a.n - 1) + (1 - shareA) ** 2 / (b.n - 1));
   const t = difference / standardError;
   const reach = criticalValue(confidence, df) * standardError;
 

@@ -175,6 +175,7 @@ describe("a line over any studies", () => {
   it("needs three studies and two different doses", () => {
     expect(() => doseResponse([1, 2], [1, 2], [1, 1])).toThrow(NoAnswer);
     expect(() => doseResponse([5, 5, 5], [1, 2, 3], [1, 1, 1])).toThrow(NoAnswer);
+    expect(() => doseResponse([0, 1e-200, 0], [1, 2, 3], [1, 1, 1])).toThrow(NoAnswer);
     const dusty = [0.3, 0.1 + 0.2, 0.3];
     expect(() => doseResponse(dusty, [1, 2, 3], [1, 1, 1])).toThrow(NoAnswer);
     expect(doseResponse([5, 5, 6], [1, 2, 3], [1, 1, 1]).slope).toBeCloseTo(1.5, 12);

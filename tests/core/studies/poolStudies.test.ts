@@ -307,6 +307,30 @@ describe("pooling any studies", () => {
 });
 
 describe("pooling few or strange studies", () => {
+  it("holds only finite numbers at the edge of what it takes", () => {
+    for (const method of ["reml", "dl", "fixed"] as const) {
+      for (const [effects, standardErrors] of [
+        [
+          [1e50, -1e50, 3],
+          [1e-50, 1e-50, 1e50],
+        ],
+        [
+          [1e50, 1e50, -1e50],
+          [1e50, 1e-50, 1e-50],
+        ],
+        [
+          [1e-50, 2e-50, 5e-50],
+          [1e-50, 1e-50, 1e-50],
+        ],
+      ] as const) {
+        const result = poolStudies(effects, standardErrors, { method });
+        for (const value of Object.values(result) as unknown[]) {
+          if (typeof value === "number") expect(Number.isFinite(value)).toBe(true);
+        }
+      }
+    }
+  });
+
   it("of one study is that study; only its own normal interval exists", () => {
     const z = poolStudies([0.4], [0.1], { interval: "z" });
     expectAllNear(z, { studies: 1, estimate: 0.4, standardError: 0.1, statistic: 4, q: 0 });
