@@ -1,17 +1,15 @@
 /** Writes docs/functions.md from the catalogue: `npm run docs`. */
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { readCatalogue } from "./catalogue";
 import type { Parameter } from "./catalogueTypes";
-import { withEvaluator } from "./examples";
 import { ROOT } from "./paths";
-import { referenceOf, type Entry, type Family, type WorkedExample } from "./reference";
+import { readReference, type Entry, type Family, type WorkedExample } from "./reference";
 
 export const FUNCTIONS_PAGE = join(ROOT, "docs", "functions.md");
 
 /** The page's text, every example worked in the spreadsheet engine. */
 export async function functionsPage(): Promise<string> {
-  const families = await withEvaluator((evaluate) => referenceOf(readCatalogue(), evaluate));
+  const families = await readReference();
   return [
     "# Functions",
     "Made by `npm run docs` from the comments beside the functions; change it there. In Google Sheets the",

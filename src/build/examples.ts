@@ -3,55 +3,65 @@ import { implementations } from "../functions/implementations";
 import { openWorkbook, type HeadlessWorkbook } from "../hosts/workbook/headless";
 import { readMetadata } from "./catalogue";
 
-/** Works one formula in an empty sheet and gives what its cells show. */
-export type EvaluateExample = (formula: string) => Promise<string[][]>;
+/** What the cells of a worked formula show, a row a row. */
+export type Shown = readonly (readonly string[])[];
 
-/** Runs `use` with an evaluator that is closed afterwards. */
-export async function withEvaluator<T>(use: (evaluate: EvaluateExample) => Promise<T>): Promise<T> {
-  const book = await openWorkbook(EMPTY, readMetadata(), implementations);
+const ROWS = 60;
+const COLUMNS = 26;
+
+/** Works formulas in the spreadsheet engine, each alone in a sheet of its own, and gives what they show. */
+export async function workExamples(formulas: readonly string[]): Promise<Map<string, Shown>> {
+  const names = formulas.map((_formula, index) => `Example ${index + 1}`);
+  const book = await openWorkbook(workbookOf(formulas, names), readMetadata(), implementations);
   try {
-    return await use((formula) => evaluateIn(book, formula));
+    return new Map(formulas.map((formula, index) => [formula, shownIn(book, names[index])]));
   } finally {
     book.close();
   }
 }
 
-const SHEET = "Example";
-const ROWS = 60;
-const COLUMNS = 26;
+function workbookOf(formulas: readonly string[], names: readonly string[]): IWorkbookData {
+  return {
+    id: "examples",
+    name: "examples",
+    appVersion: "",
+    locale: LocaleType.EN_US,
+    styles: {},
+    sheetOrder: [...names],
+    sheets: Object.fromEntries(
+      names.map((name, index) => [
+        name,
+        {
+          id: name,
+          name,
+          rowCount: ROWS,
+          columnCount: COLUMNS,
+          cellData: { 0: { 0: { f: formulas[index] } } },
+        },
+      ]),
+    ),
+  };
+}
 
-const EMPTY: IWorkbookData = {
-  id: "examples",
-  name: "examples",
-  appVersion: "",
-  locale: LocaleType.EN_US,
-  styles: {},
-  sheetOrder: ["example"],
-  sheets: { example: { id: "example", name: SHEET, rowCount: ROWS, columnCount: COLUMNS } },
-};
-
-async function evaluateIn(book: HeadlessWorkbook, formula: string): Promise<string[][]> {
-  await book.write(SHEET, "A1", formula);
-  const cell = (row: number, column: number) =>
-    book.read(SHEET, `${String.fromCharCode(65 + column)}${row + 1}`);
+/** The filled corner of a sheet. */
+function shownIn(book: HeadlessWorkbook, sheet: string): Shown {
   let rows = 0;
   let columns = 0;
   const grid = Array.from({ length: ROWS }, (_row, row) =>
     Array.from({ length: COLUMNS }, (_column, column) => {
-      const content = cell(row, column);
-      if (content !== null && content !== "") {
+      const text = textOf(book.read(sheet, `${String.fromCharCode(65 + column)}${row + 1}`));
+      if (text !== "") {
         rows = Math.max(rows, row + 1);
         columns = Math.max(columns, column + 1);
       }
-      return shown(content);
+      return text;
     }),
   );
-  await book.write(SHEET, "A1", null);
   return grid.slice(0, rows).map((row) => row.slice(0, columns));
 }
 
 /** A number as a cell of ordinary width shows it. */
-function shown(content: unknown): string {
+function textOf(content: unknown): string {
   if (content === null || content === undefined) return "";
   return typeof content === "number" ? String(Number(content.toPrecision(6))) : String(content);
 }

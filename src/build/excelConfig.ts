@@ -2,6 +2,7 @@ import { join } from "node:path";
 import CopyPlugin from "copy-webpack-plugin";
 import webpack, { type Compiler, type Configuration } from "webpack";
 import { readMetadata } from "./catalogue";
+import { helpPage } from "./help";
 import { compileTypeScript, DIST, minimize, ROOT } from "./paths";
 
 /** Where the manifest at the top of the project points: the development server of `npm run excel`. */
@@ -23,10 +24,11 @@ export function excelConfig(base: string): Configuration {
     optimization: minimize("es2020"),
     performance: { maxAssetSize: 250 * 1024, maxEntrypointSize: 250 * 1024, hints: "error" },
     plugins: [
-      new EmitMetadata(new URL("help.html", base).href),
+      new EmitReference(new URL("help.html", folderOf(base)).href),
       new CopyPlugin({
         patterns: [
           { from: join(EXCEL, "functions.html") },
+          { from: join(EXCEL, "help.css") },
           { from: join(EXCEL, "icons", "*.png"), to: "icons/[name][ext]" },
           { from: join(ROOT, "manifest.xml"), transform: (source) => rebase(source, base) },
         ],
@@ -37,22 +39,26 @@ export function excelConfig(base: string): Configuration {
 
 /** The manifest with every address moved from the development server to where the add-in is hosted. */
 export function rebase(manifest: Buffer | string, base: string): string {
-  const { href, origin } = new URL(base);
-  const folder = href.endsWith("/") ? href : `${href}/`;
+  const folder = folderOf(base);
+  const appDomain = (address: string) => `<AppDomain>${new URL(address).origin}<`;
   return String(manifest)
     .replaceAll(DEVELOPMENT_BASE, folder)
-    .replaceAll(`<AppDomain>${new URL(DEVELOPMENT_BASE).origin}<`, `<AppDomain>${origin}<`);
+    .replaceAll(appDomain(DEVELOPMENT_BASE), appDomain(folder));
 }
 
-/** Writes functions.json from the JSDoc of the functions. */
-class EmitMetadata {
-  constructor(private readonly helpPage: string) {}
+const folderOf = (base: string) => (base.endsWith("/") ? base : `${base}/`);
+
+/** Writes functions.json and the help page from the JSDoc of the functions. */
+class EmitReference {
+  constructor(private readonly helpAddress: string) {}
 
   apply(compiler: Compiler): void {
-    compiler.hooks.thisCompilation.tap("EmitMetadata", (compilation) => {
-      compilation.hooks.processAssets.tap("EmitMetadata", () => {
-        const metadata = JSON.stringify(readMetadata(this.helpPage), null, 2);
-        compilation.emitAsset("functions.json", new webpack.sources.RawSource(metadata));
+    compiler.hooks.thisCompilation.tap("EmitReference", (compilation) => {
+      compilation.hooks.processAssets.tapPromise("EmitReference", async () => {
+        const emit = (file: string, text: string) =>
+          compilation.emitAsset(file, new webpack.sources.RawSource(text));
+        emit("functions.json", JSON.stringify(readMetadata(this.helpAddress), null, 2));
+        emit("help.html", await helpPage());
       });
     });
   }

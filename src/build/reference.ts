@@ -1,6 +1,7 @@
 /** The reference of all functions, as a reader wants it: by family, examples with their results. */
-import type { Catalogue, CatalogueFunction } from "./catalogueTypes";
-import type { EvaluateExample } from "./examples";
+import { readCatalogue } from "./catalogue";
+import type { CatalogueFunction } from "./catalogueTypes";
+import { workExamples, type Shown } from "./examples";
 
 export interface Family {
   readonly name: string;
@@ -16,33 +17,30 @@ export interface Entry extends CatalogueFunction {
 
 export interface WorkedExample {
   readonly formula: string;
-  /** What the cells show, a row a row; none where the example needs a sheet with data. */
-  readonly shown: readonly (readonly string[])[] | undefined;
+  /** What the cells show; nothing where the example needs a sheet with data. */
+  readonly shown: Shown | undefined;
 }
 
-/** Gathers the catalogue by family and works its examples in the spreadsheet engine. */
-export async function referenceOf(
-  catalogue: Catalogue,
-  evaluate: EvaluateExample,
-): Promise<Family[]> {
-  const families: (Family & { functions: Entry[] })[] = [];
-  for (const entry of catalogue.functions) {
-    let family = families.find(({ name }) => name === entry.family);
-    if (family === undefined) {
-      const title = entry.family[0].toUpperCase() + entry.family.slice(1);
-      family = { name: entry.family, title, functions: [] };
-      families.push(family);
-    }
-    const worked = [];
-    for (const formula of entry.examples) {
-      worked.push({ formula, shown: needsData(formula) ? undefined : await evaluate(formula) });
-    }
-    family.functions.push({ ...entry, signature: signatureOf(entry), worked });
-  }
-  return families;
+/** The catalogue by family, with its examples worked in the spreadsheet engine. */
+export async function readReference(): Promise<Family[]> {
+  const { functions } = readCatalogue();
+  const examples = functions.flatMap((entry) => entry.examples);
+  const shown = await workExamples(examples.filter((formula) => !needsData(formula)));
+  const names = [...new Set(functions.map(({ family }) => family))];
+  return names.map((name) => ({
+    name,
+    title: name[0].toUpperCase() + name.slice(1),
+    functions: functions
+      .filter(({ family }) => family === name)
+      .map((entry) => ({
+        ...entry,
+        signature: signatureOf(entry),
+        worked: entry.examples.map((formula) => ({ formula, shown: shown.get(formula) })),
+      })),
+  }));
 }
 
-export const signatureOf = ({ name, parameters }: CatalogueFunction) =>
+const signatureOf = ({ name, parameters }: CatalogueFunction) =>
   `SPARE.${name}(${parameters.map((p) => (p.optional ? `[${p.name}]` : p.name)).join(", ")})`;
 
 /** Whether a formula reads cells of a sheet, which a reference has none of. */

@@ -1,0 +1,136 @@
+import { mkdtempSync, existsSync, readFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { DOMParser } from "@xmldom/xmldom";
+import { OfficeAddinManifest } from "office-addin-manifest";
+import { convert } from "office-addin-manifest-converter";
+import { describe, expect, test } from "vitest";
+import { DEVELOPMENT_BASE, rebase } from "../../../src/build/excelConfig";
+import { DIST, ROOT } from "../../../src/build/paths";
+
+const BUILT = join(DIST, "manifest.xml");
+const source = readFileSync(join(ROOT, "manifest.xml"), "utf8");
+
+/**
+ * The order in which an add-in only manifest must have its elements, for those we use and their neighbours: "How
+ * to find the proper order of manifest elements", Office Add-ins documentation, Microsoft Learn.
+ */
+const PUBLISHED_ORDER: Record<string, string[]> = {
+  OfficeApp: [
+    "Id",
+    "AlternateId",
+    "Version",
+    "ProviderName",
+    "DefaultLocale",
+    "DisplayName",
+    "Description",
+    "IconUrl",
+    "HighResolutionIconUrl",
+    "SupportUrl",
+    "AppDomains",
+    "Hosts",
+    "Requirements",
+    "DefaultSettings",
+    "Permissions",
+    "Dictionary",
+    "VersionOverrides",
+    "ExtendedOverrides",
+  ],
+  VersionOverrides: [
+    "Description",
+    "Requirements",
+    "Hosts",
+    "Resources",
+    "WebApplicationInfo",
+    "EquivalentAddins",
+  ],
+  Host: ["Runtimes", "AllFormFactors", "DesktopFormFactor", "MobileFormFactor"],
+  DesktopFormFactor: ["GetStarted", "FunctionFile", "ExtensionPoint"],
+  AllFormFactors: ["ExtensionPoint"],
+  ExtensionPoint: ["Script", "Page", "Metadata", "Namespace", "OfficeTab", "OfficeMenu"],
+  Resources: ["bt:Images", "bt:Urls", "bt:ShortStrings", "bt:LongStrings"],
+  OfficeTab: ["Group"],
+  Group: ["Label", "Icon", "Control"],
+  Control: ["Label", "ToolTip", "Supertip", "Icon", "Action"],
+  Supertip: ["Title", "Description"],
+  Action: ["TaskpaneId", "SourceLocation", "FunctionName"],
+  GetStarted: ["Title", "Description", "LearnMoreUrl"],
+};
+
+describe("the add-in only manifest", () => {
+  test("reads back with the platform's own tool", async () => {
+    const info = await OfficeAddinManifest.readManifestFile(BUILT);
+    expect(info).toMatchObject({
+      displayName: "Reps to Spare",
+      hosts: ["Workbook"],
+      officeAppType: "TaskPaneApp",
+    });
+    expect(info.id).toMatch(/^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/);
+  });
+
+  test("converts with the platform's converter without an error", async () => {
+    const folder = mkdtempSync(join(tmpdir(), "spare-manifest-"));
+    await convert(BUILT, folder);
+    const converted = JSON.parse(readFileSync(join(folder, "manifest.json"), "utf8")) as {
+      name: { short: string };
+    };
+    expect(converted.name.short).toBe("Reps to Spare");
+  });
+
+  test("has its elements in the published order", () => {
+    const document = new DOMParser().parseFromString(source, "text/xml");
+    const misplaced: string[] = [];
+    visit(document.documentElement);
+    expect(misplaced).toEqual([]);
+
+    function visit(element: Element): void {
+      const children = Array.from(element.childNodes).filter(
+        (node): node is Element => node.nodeType === 1,
+      );
+      const order = PUBLISHED_ORDER[element.tagName];
+      if (order !== undefined) {
+        const places = children.map((child) => order.indexOf(child.tagName));
+        places.forEach((place, i) => {
+          if (place === -1 || place < (places[i - 1] ?? 0)) {
+            misplaced.push(`${element.tagName} > ${children[i].tagName}`);
+          }
+        });
+      }
+      children.forEach(visit);
+    }
+  });
+
+  test("names only resources that it defines", () => {
+    const used = [...source.matchAll(/resid="([^"]+)"/g)].map(([, id]) => id);
+    const defined = [...source.matchAll(/<bt:\w+ id="([^"]+)"/g)].map(([, id]) => id);
+    expect(used.length).toBeGreaterThan(3);
+    expect(defined).toEqual(expect.arrayContaining(used));
+    expect(new Set(defined).size).toBe(defined.length);
+  });
+
+  test("points only at files that are in dist", () => {
+    const built = readFileSync(BUILT, "utf8");
+    const files = [...built.matchAll(/DefaultValue="https:\/\/[^/"]+\/([^"]*)"/g)].map(
+      ([, file]) => file,
+    );
+    expect(files.length).toBeGreaterThan(8);
+    for (const file of files) expect(existsSync(join(DIST, file)), file).toBe(true);
+  });
+
+  test("moves every address to another host, with or without a last slash", () => {
+    for (const base of ["https://your.host/path/", "https://your.host/path"]) {
+      const moved = rebase(source, base);
+      expect(moved).not.toContain("localhost");
+      expect(moved).toContain("<AppDomain>https://your.host</AppDomain>");
+      expect(moved).toContain('"https://your.host/path/functions.json"');
+    }
+    expect(rebase(source, DEVELOPMENT_BASE)).toBe(source);
+  });
+
+  test("has an icon of every size that Excel asks for", () => {
+    for (const size of [16, 32, 64, 80, 128]) {
+      const png = readFileSync(join(DIST, "icons", `icon-${size}.png`));
+      expect([png.readUInt32BE(16), png.readUInt32BE(20)]).toEqual([size, size]);
+    }
+  });
+});
