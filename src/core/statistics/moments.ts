@@ -74,7 +74,20 @@ export function sumOfProducts(x: readonly number[], y: readonly number[]): numbe
 
 /** Pearson's correlation of two columns of equal length. */
 export function correlation(x: readonly number[], y: readonly number[]): number {
-  const spread = Math.sqrt(sumOfSquares(x)) * Math.sqrt(sumOfSquares(y));
-  if (spread === 0) throw new NoAnswer("a correlation needs values that differ");
-  return Math.max(-1, Math.min(1, sumOfProducts(x, y) / spread));
+  return correlationFrom(sumOfProducts(x, y), sumOfSquares(x), sumOfSquares(y));
+}
+
+/** Correlations closer to 1 than this are 1. */
+const PERFECT = 1e-12;
+
+/**
+ * The correlation from its three sums, which may be summed over several groups first: the correlation
+ * within the groups. A perfect one is exactly 1 or −1.
+ */
+export function correlationFrom(products: number, squaresX: number, squaresY: number): number {
+  if (squaresX === 0 || squaresY === 0) {
+    throw new NoAnswer("a correlation needs values that differ");
+  }
+  const r = products / (Math.sqrt(squaresX) * Math.sqrt(squaresY));
+  return Math.abs(r) > 1 - PERFECT ? Math.sign(r) : r;
 }

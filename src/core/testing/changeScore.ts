@@ -51,12 +51,18 @@ export function changeScore(score: RetestedScore): ChangeScore {
   const p = twoSidedP(ratio, df);
   return {
     change,
-    percent: before > 0 ? change / before : { absent: "a percent change needs a score above 0" },
+    percent: percentOf(change, before),
     ratio,
     p,
     chance: upperP((smallest - change) / noise, df),
     reading: reading(change, below(p, 1 - confidence), smallest),
   };
+}
+
+function percentOf(change: number, before: number): number | Absent {
+  const percent = change / before;
+  if (before > 0 && Number.isFinite(percent)) return percent;
+  return { absent: "a percent change needs a score above 0" };
 }
 
 function reading(change: number, real: boolean, smallest: number): ChangeReading {

@@ -2,7 +2,7 @@ import { type Absent, NoAnswer } from "../problem";
 import { below } from "../statistics/compare";
 import { requireProbability } from "../statistics/distributions";
 import { type MeanTest, meanTest } from "../statistics/meanTest";
-import { sumOfProducts, sumOfSquares } from "../statistics/moments";
+import { correlationFrom, sumOfProducts, sumOfSquares } from "../statistics/moments";
 import { welchTest } from "../statistics/welch";
 import { type BeforeAfter, adjustedDifference } from "./adjustedDifference";
 import { type MorrisEffect, morrisEffect } from "./morrisEffect";
@@ -113,14 +113,14 @@ function effect(
     return { effectSize: none, effectStandardError: none };
   }
   const products = sumOfProducts(a.before, a.after) + sumOfProducts(b.before, b.after);
-  const correlation = after === 0 ? 0 : products / Math.sqrt(before * after);
+  const correlation = after === 0 ? 0 : correlationFrom(products, before, after);
   const pooledSdBefore = Math.sqrt(before / (nA + nB - 2));
   const { effectSize, effectStandardError } = morrisEffect({
     difference,
     pooledSdBefore,
     nA,
     nB,
-    correlation: Math.max(-1, Math.min(1, correlation)),
+    correlation,
   });
   if (after === 0) {
     const reason = "the scores after do not vary, so before and after have no correlation";

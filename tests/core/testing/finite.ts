@@ -1,0 +1,28 @@
+import { expect } from "vitest";
+import { NoAnswer } from "../../../src/core/problem";
+
+/**
+ * Holds a result to the rule that every value is a number, a text, or absent with a reason. To have no answer
+ * at all is fine as well.
+ */
+export function expectNoNonsense(compute: () => object): void {
+  let result: object;
+  try {
+    result = compute();
+  } catch (problem) {
+    expect(problem).toBeInstanceOf(NoAnswer);
+    expect((problem as Error).message).not.toBe("");
+    return;
+  }
+  for (const [name, value] of Object.entries(result)) {
+    if (typeof value === "number") expect(value, name).toSatisfy(Number.isFinite);
+    else if (typeof value === "object") expect(value, name).toHaveProperty("absent");
+    else expect(value, name).toBeTypeOf("string");
+  }
+}
+
+/** The reason why a value does not exist. */
+export function reasonOf(value: unknown): string {
+  expect(value).toHaveProperty("absent");
+  return (value as { absent: string }).absent;
+}
