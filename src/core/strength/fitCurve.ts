@@ -44,7 +44,7 @@ export function fitCurve(sets: readonly CurveSet[], confidence = 0.95): CurveFit
   const points = sets.map((set, i) => inRow(`row ${set.row ?? i + 1}`, () => pointOf(set)));
   const n = points.length;
   if (n < LEAST_SETS) {
-    throw new NoAnswer(`there are ${n} sets; a curve takes at least ${LEAST_SETS}`);
+    throw new NoAnswer(`a curve takes at least ${LEAST_SETS} sets; found ${n}`);
   }
   if (points.every(({ x }) => x === points[0]!.x)) {
     throw new NoAnswer(

@@ -82,8 +82,9 @@ export function strengthTrend(sets: readonly LoggedSet[], options: TrendOptions)
   const days = series.times.length;
   if (days < LEAST_DAYS) {
     const left = sets.length - used.length;
-    const why = left > 0 ? ` (${left} sets of more than ${maxReps} reps to failure left out)` : "";
-    throw new NoAnswer(`there are sets of ${days} days${why}; expected at least ${LEAST_DAYS}`);
+    const why =
+      left > 0 ? ` (sets of more than ${maxReps} reps to failure, left out: ${left})` : "";
+    throw new NoAnswer(`a trend takes sets of at least ${LEAST_DAYS} days; found ${days}${why}`);
   }
 
   const variances = fitLevelVariances(series);

@@ -165,8 +165,8 @@ describe("an athlete's own curve", () => {
   });
 
   it("has no answer from too few sets or one number of reps", () => {
-    expect(() => fitCurve(chart.slice(0, 2))).toThrow("there are 2 sets; a curve takes at least 3");
-    expect(() => fitCurve([])).toThrow("there are 0 sets");
+    expect(() => fitCurve(chart.slice(0, 2))).toThrow("a curve takes at least 3 sets; found 2");
+    expect(() => fitCurve([])).toThrow("found 0");
     expect(() => fitCurve(setsOf([100, 101, 99], [5, 5, 5]))).toThrow("at least 2 different ones");
     expect(fitCurve(setsOf([100, 98, 80], [1, 1, 8])).sets).toBe(3);
   });

@@ -127,10 +127,12 @@ describe("the strength trend", () => {
   it("has no answer under 3 days, and says what it left out", () => {
     const twoDays = [0, 0, 5].map((date) => ({ date, load: 100, reps: 5, reserve: 0 }));
     const days = (all: LoggedSet[]) => () => strengthTrend(all, { equation: epley });
-    expect(days(twoDays)).toThrow("there are sets of 2 days; expected at least 3");
+    expect(days(twoDays)).toThrow("a trend takes sets of at least 3 days; found 2");
     const light = { date: 9, load: 40, reps: 20, reserve: 0 };
-    expect(days([...twoDays, light])).toThrow("2 days (1 sets of more than 12 reps to failure");
-    expect(days([])).toThrow("0 days");
+    expect(days([...twoDays, light])).toThrow(
+      "found 2 (sets of more than 12 reps to failure, left out: 1)",
+    );
+    expect(days([])).toThrow("found 0");
   });
 
   it("names the row of a set that cannot be right", () => {
