@@ -1,3 +1,4 @@
+import { NoAnswer } from "../problem";
 import { findRoot } from "../statistics/findRoot";
 import { sum } from "../statistics/moments";
 import { restrictedLogLikelihood, restrictedSlope } from "./restrictedLikelihood";
@@ -43,6 +44,11 @@ export function remlVariance(model: StudyModel, variances: readonly number[]): n
     leftSlope = rightSlope;
   }
 
+  if (peaks.length === 0) {
+    // Within rounding of 0 the slope may show no turn; any farther out it has one.
+    if (highest < 1e-10 * smallest) return highest;
+    throw new NoAnswer("the search for the between-study variance found no peak");
+  }
   const height = (between: number) => restrictedLogLikelihood(model, variances, between);
   return peaks.reduce((best, peak) => (height(peak) > height(best) ? peak : best));
 }

@@ -39,6 +39,11 @@ const columns = (studies: readonly { standardError: number; effect: number; dose
 const severalDoses = (studies: readonly { dose: number }[]) =>
   new Set(studies.map(({ dose }) => dose)).size > 1;
 
+const sampleVariance = (values: readonly number[]) => {
+  const middle = values.reduce((a, b) => a + b, 0) / values.length;
+  return values.reduce((sum, value) => sum + (value - middle) ** 2, 0) / (values.length - 1);
+};
+
 /**
  * The restricted likelihood another way: the studies enter one by one, the most precise first, each judged
  * by how well the mean of those before it foretells it.
@@ -198,6 +203,23 @@ describe("the variance between studies by restricted likelihood", () => {
     // About a line: residual sum of squares 0.175 (effects 1, 2, 3.5, 4 over doses 1 to 4) on 2 df.
     const line = remlVariance(lineModel([1, 2, 3, 4], [1, 2, 3.5, 4]), [0.01, 0.01, 0.01, 0.01]);
     expectNear(line, 0.175 / 2 - 0.01, 1e-12);
+  });
+
+  it("is 0, rounding apart, where the scatter is just what the studies' own errors explain", () => {
+    const several = fc.array(tameStudy, { minLength: 2, maxLength: 9 });
+    fc.assert(
+      fc.property(several, (studies) => {
+        const { effects } = columns(studies);
+        const variance = Math.max(1e-6, sampleVariance(effects));
+        const answer = remlVariance(
+          meanModel(effects),
+          effects.map(() => variance),
+        );
+        expect(answer).toBeGreaterThanOrEqual(0);
+        expect(answer).toBeLessThan(1e-12 * variance);
+      }),
+      { numRuns: 1000 },
+    );
   });
 
   it("is 0 for effects all alike, however unlike their precision", () => {
