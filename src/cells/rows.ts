@@ -31,6 +31,8 @@ export interface Rows<N extends string, L extends string> {
   readonly labels: Readonly<Record<L, Labels | undefined>>;
   /** The heading of a number column, where there is a header row. */
   heading(name: N): string | undefined;
+  /** Whether a row holds anything in its number columns; a missing value ("DNS") is something. */
+  isThere(row: number): boolean;
 }
 
 /** A range of labels: its headings (blank without a header row), and its raw cells row by row. */
@@ -88,6 +90,13 @@ export function readRows<N extends string, L extends string = never>(
     heading(name) {
       const column = numberRanges.find(({ key }) => key === name);
       return header && column ? textOf(column.range.cells[0][0]) : undefined;
+    },
+    isThere(row) {
+      return numberRanges.some(({ range, quantity }) => {
+        if (isSingle(range)) return false;
+        const value = readCell(range.cells[row + start][0]);
+        return value !== null && !(value === 0 && quantity.zeroIsBlank);
+      });
     },
   };
 }
@@ -163,4 +172,15 @@ export const holdsError = (error: HostError, row: number, name: string): CellErr
 function textOf(raw: unknown): string | undefined {
   const value = readCell(raw);
   return typeof value === "string" ? value : undefined;
+}
+
+/** The columns of a block of numbers, to be read row by row: one column for each of the block's own. */
+export function blockColumns(given: unknown, quantity: Quantity): Record<string, ColumnInput> {
+  const range = toRange(given);
+  return Object.fromEntries(
+    Array.from({ length: range.columns }, (_column, column) => [
+      String(column),
+      { given: range.cells.map((row) => [row[column]]), quantity },
+    ]),
+  );
 }

@@ -30,13 +30,17 @@ export const increment = (name = "increment") =>
 /** A share between 0 and 1, such as a confidence of 0.95; 0 stands for the usual one. */
 export const confidence = (name = "confidence"): Quantity => ({
   name,
-  expected: "a fraction between 0 and 1, such as 0.95",
+  expected: `a fraction between 0 and 1, such as ${EXAMPLES[name] ?? "0.95"}`,
   accepts: (value) => value > 0 && value < 1,
   zeroIsBlank: true,
 });
 
-/** The confidence of an interval that nobody asked otherwise for. */
+/** What nobody asked otherwise for. */
 export const USUAL_CONFIDENCE = 0.95;
+export const USUAL_ALPHA = 0.05;
+export const USUAL_POWER = 0.8;
+
+const EXAMPLES: Readonly<Record<string, string>> = { alpha: "0.05", power: "0.8" };
 
 /** Degrees of freedom; 0 or blank where there are none to give. */
 export const degreesOfFreedom = (name = "df") => above0(name, "degrees of freedom above 0");
@@ -67,6 +71,29 @@ export const anyNumber = (name: string, expected = "a number"): Quantity => ({
   accepts: () => true,
   zeroIsBlank: false,
 });
+
+/** A correlation; zero is a value. */
+export const correlation = (name = "correlation"): Quantity => ({
+  ...anyNumber(name, "a correlation from -1 to 1"),
+  accepts: (value) => value >= -1 && value <= 1,
+});
+
+/** A count of athletes that may be none. */
+export const count = (name: string): Quantity => ({
+  ...anyNumber(name, "a whole number, 0 or more"),
+  accepts: (value) => Number.isInteger(value) && value >= 0,
+});
+
+/** The size of a group, from `least` on; zero is a blank. */
+export const groupSize = (name: string, least = 2): Quantity => ({
+  name,
+  expected: `a whole number of athletes, from ${least}`,
+  accepts: (value) => Number.isInteger(value) && value >= least,
+  zeroIsBlank: true,
+});
+
+/** A standard deviation or a standard error; zero is a blank. */
+export const spread = (name: string) => above0(name, "a spread above 0");
 
 /** A test score; zero is a blank. */
 export const score = (name: string, expected = "a test score"): Quantity => ({
