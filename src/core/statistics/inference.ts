@@ -31,6 +31,9 @@ export function upperP(statistic: number, df?: number): number {
   return studentCdf(-statistic, df);
 }
 
+/** The last multiplier found: a formula down a whole column asks for the same one in every row. */
+let last = { confidence: NaN, df: NaN, value: NaN };
+
 /**
  * How many standard errors a two-sided interval reaches each way: 1.96 at 95% for the normal, more for
  * Student's t on `df` degrees of freedom.
@@ -40,5 +43,8 @@ export function criticalValue(confidence: number, df?: number): number {
   const tail = (1 - confidence) / 2;
   if (df === undefined) return -normalQuantile(tail);
   requireDf(df);
-  return studentUpperQuantile(tail, df);
+  if (confidence !== last.confidence || df !== last.df) {
+    last = { confidence, df, value: studentUpperQuantile(tail, df) };
+  }
+  return last.value;
 }

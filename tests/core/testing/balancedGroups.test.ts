@@ -127,6 +127,11 @@ test("two to 26 groups, and a seed that is a number", () => {
 });
 
 describe("the seeded stream", () => {
+  test("is the published generator, mulberry32, so that a split can be shown again years later", () => {
+    const random = seededRandom(0);
+    expect([random(), random()]).toEqual([0.26642920868471265, 0.0003297457005828619]);
+  });
+
   test("is spread evenly", () => {
     const random = seededRandom(12);
     const bins = new Array<number>(10).fill(0);
