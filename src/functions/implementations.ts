@@ -8,17 +8,19 @@ export type Implementation = (...args: unknown[]) => Grid;
 
 /** Every cell function by its id, which is its name in upper case: `e1rmBand` is E1RMBAND. */
 export const implementations: Readonly<Record<string, Implementation>> = Object.fromEntries(
-  Object.entries(functions).map(([name, compute]) => [
-    name.toUpperCase(),
-    guarded(compute as (...args: unknown[]) => unknown[][]),
-  ]),
+  Object.entries<unknown>({ ...functions })
+    .filter((entry): entry is [string, CellFunction] => typeof entry[1] === "function")
+    .map(([name, compute]) => [name.toUpperCase(), guarded(compute)]),
 );
+
+/** A cell function as its family has it. The families also export the words of their choices. */
+type CellFunction = (...args: unknown[]) => unknown[][];
 
 /**
  * The last line: whatever happens inside, a cell shows a number, a text or an error with a message. Hosts may add
  * an argument of their own at the end (Excel's invocation), which is cut off.
  */
-function guarded(compute: (...args: unknown[]) => unknown[][]): Implementation {
+function guarded(compute: CellFunction): Implementation {
   return (...args) => {
     try {
       return compute(...args.slice(0, compute.length)).map((row) => row.map(presentable));

@@ -5,3 +5,4 @@ export * from "./plan";
 export * from "./log";
 export * from "./reserve";
 export * from "./testing";
+export * from "./studies";
