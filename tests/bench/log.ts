@@ -1,0 +1,104 @@
+import { performance } from "node:perf_hooks";
+import { seededRandom } from "../../src/core/statistics/seededRandom";
+import { implementations } from "../../src/functions/implementations";
+import { independentSummary, rowsOf, type CleanLog } from "../core/log/independentSummary";
+
+/**
+ * How fast a whole log is summed up by six keys, beside the same summary by arquero, a general-purpose data
+ * library. Ours starts from cells as a sheet hands them over and checks every one of them; arquero is given
+ * clean columns. `npx tsx -e 'import("./tests/bench/log").then((m) => m.benchLog())'` runs this alone.
+ */
+export function benchLog(): void {
+  const results = [1_000, 10_000, 100_000].map(race);
+  console.log("LOGSUMMARY by six keys, rows a second (median of repeated runs)");
+  console.table(
+    Object.fromEntries(
+      results.map(({ rows, ours, theirs }) => [
+        rows.toLocaleString("en"),
+        {
+          LOGSUMMARY: Math.round(ours).toLocaleString("en"),
+          arquero: Math.round(theirs).toLocaleString("en"),
+          "times as fast": Number((ours / theirs).toFixed(2)),
+        },
+      ]),
+    ),
+  );
+}
+
+/** Rows a second of both on one log, after checking that they agree on every cell of it. */
+export function race(rows: number): { rows: number; ours: number; theirs: number } {
+  const log = inventLog(rows);
+  const cells = asCells(log);
+  const summarise = () => implementations.LOGSUMMARY(...cells);
+  const compare = () => rowsOf(independentSummary(log));
+  requireSame(summarise().slice(1) as (number | string)[][], compare());
+  // In turns, so that neither has the machine at a better moment.
+  const [ours, theirs] = medianSeconds([summarise, compare]);
+  return { rows, ours: rows / ours, theirs: rows / theirs };
+}
+
+const KEYS = ["squad", "lifter", "block", "week", "day", "lift"];
+
+/** A seeded log as a club keeps it: session by session, lifter by lifter, lift by lift, four rows of sets each. */
+export function inventLog(rows: number): CleanLog {
+  const random = seededRandom(rows);
+  const upTo = (count: number) => Math.floor(random() * count);
+  const column = <T>(value: (row: number) => T): T[] =>
+    Array.from({ length: rows }, (_row, row) => value(row));
+  const inTurn =
+    (rowsEach: number, words: readonly string[]) =>
+    (row: number): string =>
+      words[Math.floor(row / rowsEach) % words.length];
+  const lifters = Array.from({ length: 20 }, (_lifter, index) => `Rower ${index + 1}`);
+  return {
+    keys: {
+      squad: column(inTurn(160, ["Women", "Men"])),
+      lifter: column(inTurn(16, lifters)),
+      block: column(inTurn(320 * 3 * 12, ["Base", "Build", "Peak", "Race"])),
+      week: column((row) => (Math.floor(row / (320 * 3)) % 12) + 1),
+      day: column(inTurn(320, ["Mon", "Wed", "Fri"])),
+      lift: column(inTurn(4, ["Squat", "Deadlift", "Bench pull", "Press"])),
+    },
+    load: column(() => (random() < 0.05 ? null : 40 + 2.5 * upTo(50))),
+    reps: column(() => 1 + upTo(12)),
+    reserve: column(() => (random() < 0.1 ? null : upTo(6))),
+    sets: column(() => (random() < 0.2 ? null : 1 + upTo(4))),
+  };
+}
+
+/** The log as a sheet hands it over: a range an argument, "BW" and blanks where there is no number. */
+export function asCells({ keys, load, reps, reserve, sets }: CleanLog): unknown[][][] {
+  const by = reps.map((_reps, row) => KEYS.map((key) => keys[key][row]));
+  const range = (column: readonly (number | null)[], blank: string) =>
+    column.map((value) => [value ?? blank]);
+  return [by, range(load, "BW"), range(reps, ""), range(reserve, ""), range(sets, "")];
+}
+
+function requireSame(ours: (number | string)[][], theirs: (number | string)[][]): void {
+  const same =
+    ours.length === theirs.length &&
+    ours.every((row, at) => row.every((cell, column) => close(cell, theirs[at][column])));
+  if (!same) throw new Error("the two summaries differ");
+}
+
+const close = (a: number | string, b: number | string) =>
+  typeof a === "number" && typeof b === "number"
+    ? Math.abs(a - b) <= 1e-9 * Math.max(1, Math.abs(b))
+    : a === b;
+
+const MOST_RUNS = 40;
+const MOST_SECONDS = 4;
+
+/** The median time of each task, run in turns. */
+function medianSeconds(tasks: readonly (() => unknown)[]): number[] {
+  const times = tasks.map((): number[] => []);
+  const end = performance.now() + 1000 * MOST_SECONDS;
+  for (let run = 0; run < MOST_RUNS && performance.now() < end; run++) {
+    tasks.forEach((task, index) => {
+      const start = performance.now();
+      task();
+      times[index].push((performance.now() - start) / 1000);
+    });
+  }
+  return times.map((own) => own.sort((a, b) => a - b)[Math.floor(own.length / 2)]);
+}
