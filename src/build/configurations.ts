@@ -1,0 +1,9 @@
+import type { Configuration } from "webpack";
+import { DEVELOPMENT_BASE, excelConfig } from "./excelConfig";
+import { workbookConfig } from "./workbookConfig";
+
+/** Everything that goes into dist/, to be hosted at `base`. */
+export const configurations = (base = DEVELOPMENT_BASE): Configuration[] => [
+  excelConfig(base),
+  workbookConfig(),
+];
