@@ -1,0 +1,117 @@
+/**
+ * All that the pane asks of a spreadsheet. Excel and the embedded workbook each implement it once;
+ * nothing else in the pane knows which of the two it sits in.
+ */
+export interface Port {
+  /** What is selected now. */
+  readSelection(): Promise<Selection>;
+  /** The values of a range, "B2:B20" or "Log!B2:B20"; without a sheet's name, on the active sheet. */
+  readRange(reference: string): Promise<CellValues>;
+  /** The cell that a formula would go into. */
+  readTarget(): Promise<Target>;
+  /** Writes a formula into the active cell, in the spelling of this host. */
+  insertFormula(formula: string): Promise<void>;
+  /** Adds a sheet at the end, shows it, and says under which name: a taken one gets a number. */
+  addSheet(sheet: ReadySheet): Promise<string>;
+  /** Calls back whenever the selection may have changed. */
+  onSelectionChange(listener: () => void): void;
+  /** Puts a picture beside the active cell. Left out where a host cannot. */
+  readonly addImage?: (image: Picture) => Promise<void>;
+  /** Draws a chart of the host's own from a range. Left out where a host cannot. */
+  readonly addChart?: (chart: NativeChart) => Promise<void>;
+}
+
+/** A cell's value as the host gives it: a blank is `null` or "", an error its code as text. */
+export type CellValue = number | string | boolean | null;
+
+/** Rows of cells. */
+export type CellValues = readonly (readonly CellValue[])[];
+
+export interface Selection {
+  readonly sheet: string;
+  /** Without the sheet: "B2:C20". Whole columns are cut to the rows in use. */
+  readonly address: string;
+  readonly values: CellValues;
+}
+
+export interface Target {
+  readonly sheet: string;
+  readonly address: string;
+  /** Whether something stands there already. */
+  readonly filled: boolean;
+  /** Whether it lies in a Table, where a result cannot spill. */
+  readonly inTable: boolean;
+}
+
+export interface Picture {
+  /** A PNG, its bytes in base 64. */
+  readonly png: string;
+  /** In pixels, as it is to appear in the sheet. */
+  readonly width: number;
+  readonly height: number;
+  /** What the picture shows, in words, for those who do not see it. */
+  readonly description: string;
+}
+
+export interface NativeChart {
+  readonly kind: "line" | "columns" | "points";
+  readonly title: string;
+  /** "Log!A1:C20", its first row the names of the series and its first column the horizontal axis. */
+  readonly range: string;
+  readonly horizontal: string;
+  readonly vertical: string;
+}
+
+/**
+ * A sheet to add: formulas, values and looks, all positions counted from 0. It is what
+ * `hosts/workbook/demo` makes of a sheet's file, so the embedded workbook takes it as it is.
+ */
+export interface ReadySheet {
+  readonly name: string;
+  readonly rowCount: number;
+  readonly columnCount: number;
+  readonly cellData: Readonly<Record<number, Readonly<Record<number, ReadyCell>>>>;
+  readonly columnData: Readonly<Record<number, { readonly w: number }>>;
+  readonly rowData: Readonly<Record<number, { readonly h: number }>>;
+  readonly mergeData: readonly ReadyRange[];
+  readonly showGridlines: 0 | 1;
+  readonly tabColor: string;
+  readonly freeze?: { readonly xSplit: number; readonly ySplit: number };
+}
+
+export interface ReadyRange {
+  readonly startRow: number;
+  readonly startColumn: number;
+  readonly endRow: number;
+  readonly endColumn: number;
+}
+
+export interface ReadyCell {
+  /** A formula, with Excel's spelling of our functions. */
+  readonly f?: string;
+  readonly v?: number | string | boolean;
+  readonly s?: ReadyStyle;
+}
+
+/** How a cell looks, in the words of the workbook's own file format. */
+export interface ReadyStyle {
+  /** Font and size in points. */
+  readonly ff?: string;
+  readonly fs?: number;
+  /** Bold and italic. */
+  readonly bl?: 0 | 1;
+  readonly it?: 0 | 1;
+  /** Colours of the text and of the cell. */
+  readonly cl?: { readonly rgb: string };
+  readonly bg?: { readonly rgb: string };
+  /** Across: 1 left, 2 centre, 3 right. Down: 1 top, 2 middle, 3 bottom. Wrapping: 3. */
+  readonly ht?: number;
+  readonly vt?: number;
+  readonly tb?: number;
+  readonly n?: { readonly pattern: string };
+  /** Lines along the top and the bottom edge. */
+  readonly bd?: {
+    readonly t?: { readonly cl: { readonly rgb: string } };
+    readonly b?: { readonly cl: { readonly rgb: string } };
+  };
+}
