@@ -1,0 +1,22 @@
+export type { Package, Relationship } from "./package";
+export {
+  findWorkbook,
+  partAt,
+  readPackage,
+  relationshipsOf,
+  textAt,
+  writePackage,
+  xmlAt,
+} from "./package";
+export { UnreadableFile } from "./unreadable";
+export type { XmlAttributes, XmlElement } from "./xml";
+export {
+  attributeOf,
+  childOf,
+  childrenOf,
+  escapeXml,
+  flagOf,
+  numberOf,
+  parseXml,
+  writeXml,
+} from "./xml";

@@ -1,0 +1,190 @@
+import type { Zippable } from "fflate";
+import { Inflate, zipSync } from "fflate";
+import { UnreadableFile } from "./unreadable";
+
+/*
+ * The zip archive around a workbook's parts. The inflating is a library's; the directory is read
+ * here, because a file from anywhere has to be held to more than a library checks: that its parts
+ * are whole (their check sums), that they stay inside the archive, and that they do not swell to
+ * many times what they say.
+ */
+
+/** What a workbook may hold. The largest that people keep are far below. */
+const limits = {
+  parts: 10_000,
+  /** All parts together, in bytes. */
+  size: 512 * 1024 * 1024,
+  /** Up to this size nobody cares how well the file was packed. */
+  harmlessSize: 32 * 1024 * 1024,
+  /** Deflate packs a worksheet to about a twentieth, and nothing to less than a thousandth. */
+  ratio: 250,
+};
+
+interface Entry {
+  readonly path: string;
+  readonly method: number;
+  readonly check: number;
+  readonly packedSize: number;
+  readonly size: number;
+  readonly offset: number;
+}
+
+const damaged = () => new UnreadableFile("the file is damaged: it is not a whole zip archive");
+
+/** The files in a zip archive by their path, in the archive's own order. */
+export function readZip(bytes: Uint8Array): Map<string, Uint8Array> {
+  const entries = readDirectory(bytes);
+  const total = entries.reduce((sum, { size }) => sum + size, 0);
+  const tooLarge = total > limits.size;
+  const tooTight = total > limits.harmlessSize && total > limits.ratio * bytes.length;
+  if (tooLarge || tooTight) {
+    const megabytes = Math.round(total / 1024 / 1024);
+    throw new UnreadableFile(`the file unpacks to ${megabytes} MB, which no workbook should`);
+  }
+  const files = new Map<string, Uint8Array>();
+  for (const entry of entries) {
+    if (entry.path.endsWith("/")) continue;
+    if (files.has(entry.path)) {
+      throw new UnreadableFile(`the file is damaged: it holds "${entry.path}" twice`);
+    }
+    files.set(entry.path, unpack(bytes, entry));
+  }
+  return files;
+}
+
+/** Packs files into a zip archive, in their order, the same bytes for the same files. */
+export function writeZip(files: ReadonlyMap<string, Uint8Array>): Uint8Array {
+  const zippable: Zippable = {};
+  for (const [path, bytes] of files) zippable[path] = bytes;
+  // The earliest date an archive can hold, in local time, which is how archives keep it.
+  return zipSync(zippable, { mtime: new Date(1980, 0, 1), level: 6 });
+}
+
+const signature = { end: 0x06054b50, entry: 0x02014b50, file: 0x04034b50 };
+
+function readDirectory(bytes: Uint8Array): Entry[] {
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  const end = findEnd(view);
+  const count = view.getUint16(end + 10, true);
+  if (count > limits.parts) {
+    throw new UnreadableFile(`the file holds ${count} parts, which no workbook does`);
+  }
+  let at = view.getUint32(end + 16, true);
+  const entries: Entry[] = [];
+  for (let index = 0; index < count; index++) {
+    if (at + 46 > end || view.getUint32(at, true) !== signature.entry) throw damaged();
+    const flags = view.getUint16(at + 8, true);
+    if (flags & 1) throw new UnreadableFile("the file is protected with a password");
+    const nameLength = view.getUint16(at + 28, true);
+    const extraLength = view.getUint16(at + 30, true);
+    const commentLength = view.getUint16(at + 32, true);
+    const extra = new DataView(bytes.buffer, bytes.byteOffset + at + 46 + nameLength, extraLength);
+    const [size, packedSize, offset] = widen(extra, [
+      view.getUint32(at + 24, true),
+      view.getUint32(at + 20, true),
+      view.getUint32(at + 42, true),
+    ]);
+    entries.push({
+      path: safePath(new TextDecoder().decode(bytes.subarray(at + 46, at + 46 + nameLength))),
+      method: view.getUint16(at + 10, true),
+      check: view.getUint32(at + 16, true),
+      packedSize,
+      size,
+      offset,
+    });
+    at += 46 + nameLength + extraLength + commentLength;
+  }
+  return entries;
+}
+
+/** The record that ends an archive: 22 bytes, and a comment that nearly always is empty. */
+function findEnd(view: DataView): number {
+  const earliest = Math.max(0, view.byteLength - 22 - 0xffff);
+  for (let at = view.byteLength - 22; at >= earliest; at--) {
+    if (view.getUint32(at, true) === signature.end) return at;
+  }
+  throw damaged();
+}
+
+const doesNotFit = 0xffffffff;
+
+/**
+ * Programs that write as they go keep an entry's sizes in 64 bits, in an extra field that holds,
+ * in this order, those numbers that say of themselves that they do not fit.
+ */
+function widen(extra: DataView, numbers: readonly [number, number, number]): number[] {
+  if (!numbers.includes(doesNotFit)) return [...numbers];
+  for (let at = 0; at + 4 <= extra.byteLength; at += 4 + extra.getUint16(at + 2, true)) {
+    if (extra.getUint16(at, true) !== 1) continue;
+    let next = at + 4;
+    return numbers.map((number) => {
+      if (number !== doesNotFit) return number;
+      if (next + 8 > extra.byteLength) throw damaged();
+      next += 8;
+      return Number(extra.getBigUint64(next - 8, true));
+    });
+  }
+  throw damaged();
+}
+
+function safePath(written: string): string {
+  const path = written.replaceAll("\\", "/");
+  const outside = path.startsWith("/") || /^[a-z]:/i.test(path) || path.split("/").includes("..");
+  if (outside || path.includes("\0")) {
+    throw new UnreadableFile(`the file holds a part outside itself: "${path}"`);
+  }
+  return path;
+}
+
+function unpack(bytes: Uint8Array, { method, packedSize, ...entry }: Entry): Uint8Array {
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  const at = entry.offset;
+  if (at + 30 > bytes.length || view.getUint32(at, true) !== signature.file) throw damaged();
+  const start = at + 30 + view.getUint16(at + 26, true) + view.getUint16(at + 28, true);
+  if (start + packedSize > bytes.length) throw damaged();
+  const packed = bytes.subarray(start, start + packedSize);
+  const stored = method === 0;
+  if (!stored && method !== 8) {
+    throw new UnreadableFile(`"${entry.path}" is packed in a way no workbook is`);
+  }
+  const file = stored ? packed.slice() : inflate(packed, entry.size);
+  if (file.length !== entry.size || checkSum(file) !== entry.check) {
+    throw new UnreadableFile(`the file is damaged: "${entry.path}" is not what was packed`);
+  }
+  return file;
+}
+
+/** Inflates in steps, so that what swells beyond its own word is stopped before it fills memory. */
+function inflate(packed: Uint8Array, size: number): Uint8Array {
+  const file = new Uint8Array(size);
+  let filled = 0;
+  const stream = new Inflate((chunk) => {
+    if (filled + chunk.length > size) throw damaged();
+    file.set(chunk, filled);
+    filled += chunk.length;
+  });
+  const step = 16 * 1024;
+  try {
+    for (let at = 0; at < packed.length || at === 0; at += step) {
+      stream.push(packed.subarray(at, at + step), at + step >= packed.length);
+    }
+  } catch (error) {
+    throw error instanceof UnreadableFile ? error : damaged();
+  }
+  return file.subarray(0, filled);
+}
+
+const crcTable = Uint32Array.from({ length: 256 }, (_, byte) => {
+  let remainder = byte;
+  for (let bit = 0; bit < 8; bit++) {
+    remainder = remainder & 1 ? (remainder >>> 1) ^ 0xedb88320 : remainder >>> 1;
+  }
+  return remainder;
+});
+
+/** CRC-32, the check sum of zip archives. */
+function checkSum(bytes: Uint8Array): number {
+  let sum = 0xffffffff;
+  for (const byte of bytes) sum = (sum >>> 8) ^ crcTable[(sum ^ byte) & 0xff];
+  return (sum ^ 0xffffffff) >>> 0;
+}
