@@ -1,0 +1,27 @@
+import type { Catalogue } from "../build/catalogueTypes";
+import type { ReadySheet } from "./port";
+
+/** What the pane shows, in one file that the build writes and the page fetches. */
+export interface PaneData {
+  readonly catalogue: Catalogue;
+  /** How people ask for a function in everyday words, by its id. */
+  readonly phrases: Phrases;
+  /** What people call the columns that an argument takes, by the argument's name. */
+  readonly headings: Headings;
+  readonly cautions: readonly string[];
+  readonly sheets: readonly SheetOffer[];
+}
+
+export type Phrases = Readonly<Record<string, readonly string[]>>;
+export type Headings = Readonly<Record<string, readonly string[]>>;
+
+/** A ready sheet and what it is for. */
+export interface SheetOffer {
+  readonly id: string;
+  readonly title: string;
+  readonly purpose: string;
+  readonly sheet: ReadySheet;
+}
+
+/** Where the build puts it, beside the page. */
+export const PANE_DATA = "pane.json";
