@@ -405,9 +405,10 @@ export function doseResponse(
     confidence: readConfidence(confidence),
   };
   const wanted = isGiven(at) ? readList(at, { ...dose, name: "at" }) : [];
-  return partsOr(DoseResponsePart, part, regress(...studies, options), () =>
+  const line = regress(...studies, options);
+  return partsOr(DoseResponsePart, part, line, () =>
     wanted.length === 0
-      ? report(DoseResponsePart, null, regress(...studies, options))
+      ? report(DoseResponsePart, part, line)
       : table(
           ["dose", "estimate", "low", "high"],
           effectsAtDoses(...studies, wanted, options).map((row) => [
