@@ -1,5 +1,5 @@
 import { CellError, invalid } from "./error";
-import { sizeOf, toRange } from "./grid";
+import { isSingle, sizeOf, toRange } from "./grid";
 import { canHeadLabels, hasHeaderRow } from "./header";
 import { keyContent } from "./keys";
 import { readQuantity, type Quantity } from "./quantity";
@@ -33,6 +33,7 @@ export interface TableShape {
 export function readTable(given: unknown, shape: TableShape): TableRow[] {
   const { name, columns, least = columns.length, canHaveLabels = false } = shape;
   const range = toRange(given);
+  if (isSingle(range) && isBlank(range.cells[0][0])) return [];
   const labelled = canHaveLabels && range.columns === columns.length + 1;
   const width = labelled ? columns.length : range.columns;
   if (width < least || width > columns.length) {
@@ -55,6 +56,12 @@ export function readTable(given: unknown, shape: TableShape): TableRow[] {
     if (isThere || label !== undefined) rows.push({ row: row + 1, label, numbers });
   }
   return rows;
+}
+
+/** Whether the one cell of a range holds nothing: a table that is still to come. */
+function isBlank(raw: unknown): boolean {
+  const value = readCell(raw);
+  return value === null || value === 0;
 }
 
 /** A number that a table's row cannot do without. */

@@ -54,6 +54,10 @@ describe("a table argument", () => {
   });
 });
 
+it.each(blanks)("a table argument of one blank cell of %s has no rows yet", (_host, blank) => {
+  expect(readTable([[blank]], blocks)).toEqual([]);
+});
+
 describe("the header row of a table argument", () => {
   it.each(blanks)("is its own; over the names %s may leave a blank", (_host, blank) => {
     const rows = readTable(
