@@ -1,0 +1,38 @@
+import { readCatalogue } from "../../src/build/catalogue";
+import type { CatalogueFunction, Parameter } from "../../src/build/catalogueTypes";
+import { CellError, type Content, type Grid } from "../../src/cells";
+import { implementations } from "../../src/functions/implementations";
+
+export const catalogue = readCatalogue();
+
+/** Every function there is, so that a new one is tested without a word about it here. */
+export const functions = catalogue.functions;
+
+/** Calls a function as a host does. */
+export const call = (id: string, ...args: unknown[]): Grid => implementations[id](...args);
+
+/** The one content of a result of one cell. */
+export function value(id: string, ...args: unknown[]): Content {
+  const result = call(id, ...args);
+  if (result.length !== 1 || result[0].length !== 1) {
+    throw new Error(`${id} gives ${result.length} rows of ${result[0].length} cells, not one cell`);
+  }
+  return result[0][0];
+}
+
+/** A content as one text, an error with its message. */
+export const shown = (content: Content) =>
+  content instanceof CellError ? `${content.code} ${content.message}` : String(content);
+
+/** A whole result as text, cell by cell, so that two can be compared with their messages. */
+export const shownGrid = (grid: Grid) => grid.map((row) => row.map(shown));
+
+/** The words a parameter may be, where it is a choice. */
+export const wordsOf = ({ customEnumId }: Parameter): readonly string[] =>
+  catalogue.enums
+    .find(({ id }) => id === customEnumId)
+    ?.values.map(({ stringValue }) => stringValue) ?? [];
+
+/** Whether the function gives the values of a report or a table one by one. */
+export const hasPart = ({ parameters }: CatalogueFunction) =>
+  parameters.at(-1)?.name === "part" && wordsOf(parameters.at(-1)!).length > 0;
