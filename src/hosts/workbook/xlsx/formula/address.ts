@@ -1,0 +1,71 @@
+/** A rectangle of cells; rows and columns count from 0. */
+export interface Area {
+  readonly startRow: number;
+  readonly startColumn: number;
+  readonly endRow: number;
+  readonly endColumn: number;
+}
+
+/** The farthest cell of a sheet is XFD1048576. */
+export const lastRow = 1_048_575;
+export const lastColumn = 16_383;
+
+/** A column by its letters: "C" is 2. */
+export function columnNumber(letters: string): number {
+  let number = 0;
+  for (const letter of letters.toUpperCase()) number = number * 26 + letter.charCodeAt(0) - 64;
+  return number - 1;
+}
+
+/** A column's letters: 2 is "C". */
+export function columnLetters(column: number): string {
+  let letters = "";
+  for (let rest = column + 1; rest > 0; rest = Math.floor((rest - 1) / 26)) {
+    letters = String.fromCharCode(65 + ((rest - 1) % 26)) + letters;
+  }
+  return letters;
+}
+
+/** A cell's address: `cellAddress(1, 2)` is "C2". */
+export function cellAddress(row: number, column: number): string {
+  return columnLetters(column) + String(row + 1);
+}
+
+/** An area's address, "B2:C9", or "B2" where it is one cell. */
+export function areaAddress({ startRow, startColumn, endRow, endColumn }: Area): string {
+  const start = cellAddress(startRow, startColumn);
+  const end = cellAddress(endRow, endColumn);
+  return start === end ? start : `${start}:${end}`;
+}
+
+const cellPattern = /^\$?([A-Za-z]{1,3})\$?(\d{1,7})$/;
+
+/** A cell by its address; nothing where the text is none, or lies outside a sheet. */
+export function parseCell(address: string): { row: number; column: number } | undefined {
+  const [, letters, digits] = cellPattern.exec(address) ?? [];
+  if (letters === undefined) return undefined;
+  const row = Number(digits) - 1;
+  const column = columnNumber(letters);
+  return row < 0 || row > lastRow || column > lastColumn ? undefined : { row, column };
+}
+
+/** An area by its address, "B2:C9" or "B2". */
+export function parseArea(address: string): Area | undefined {
+  const [from, to = from, ...more] = address.split(":");
+  const start = parseCell(from);
+  const end = parseCell(to);
+  if (!start || !end || more.length > 0) return undefined;
+  return {
+    startRow: Math.min(start.row, end.row),
+    startColumn: Math.min(start.column, end.column),
+    endRow: Math.max(start.row, end.row),
+    endColumn: Math.max(start.column, end.column),
+  };
+}
+
+/** A sheet's name as it stands before the "!" of a reference. */
+export function quoteSheet(name: string): string {
+  const plain = /^[\p{L}_][\p{L}\p{N}_.]*$/u.test(name);
+  const looksLikeCell = /^[A-Za-z]{1,3}\d+$/.test(name) || /^(?:r\d*c\d*|r\d*|c\d*)$/i.test(name);
+  return plain && !looksLikeCell ? name : `'${name.replaceAll("'", "''")}'`;
+}

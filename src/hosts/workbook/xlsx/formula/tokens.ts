@@ -1,0 +1,56 @@
+/** What a piece of a formula is. */
+export type TokenKind =
+  | "text"
+  | "sheet"
+  | "error"
+  | "cell"
+  | "columns"
+  | "rows"
+  | "call"
+  | "structured"
+  | "name"
+  | "number"
+  | "space"
+  | "operator";
+
+/** A piece of a formula: the pieces' texts one after another are the formula. */
+export interface Token {
+  readonly kind: TokenKind;
+  readonly text: string;
+}
+
+/*
+ * A longer word never starts with a reference: in "A1B", "LOG10(" and "A1!", "A1", "LOG10" and "A1"
+ * are part of a name, a function and a sheet's name.
+ */
+const ends = String.raw`(?![\p{L}\p{N}_.\\(!])`;
+const word = String.raw`[\p{L}_\\][\p{L}\p{N}_.\\?]*`;
+
+const patterns: readonly (readonly [TokenKind, string])[] = [
+  ["text", String.raw`"(?:[^"]|"")*"`],
+  // 'Week 1'!, Log!, [1]Log!, Jan:Dec!
+  ["sheet", String.raw`(?:'(?:[^']|'')*'|(?:\[[^\[\]]*\])?[\p{L}\p{N}_.\\:]+|\[[^\[\]]*\])!`],
+  [
+    "error",
+    String.raw`#(?:REF!|VALUE!|DIV/0!|NULL!|NUM!|NAME\?|N/A|SPILL!|CALC!|FIELD!|BLOCKED!|CONNECT!|BUSY!|UNKNOWN!|GETTING_DATA)`,
+  ],
+  ["columns", String.raw`\$?[A-Za-z]{1,3}:\$?[A-Za-z]{1,3}${ends}`],
+  ["rows", String.raw`\$?\d{1,7}:\$?\d{1,7}${ends}`],
+  ["cell", String.raw`\$?[A-Za-z]{1,3}\$?\d{1,7}${ends}`],
+  ["call", String.raw`${word}(?=\()`],
+  ["structured", String.raw`(?:${word})?\[(?:[^\[\]']|'.|\[(?:[^\[\]']|'.)*\])*\]`],
+  ["name", word],
+  ["number", String.raw`(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?`],
+  ["space", String.raw`\s+`],
+  ["operator", String.raw`<>|<=|>=|[^]`],
+];
+
+const pattern = new RegExp(patterns.map(([, source]) => `(${source})`).join("|"), "gu");
+
+/** Takes a formula apart, with or without its "=". */
+export function tokensOf(formula: string): Token[] {
+  return [...formula.matchAll(pattern)].map((match) => ({
+    kind: patterns[match.slice(1).findIndex((group) => group !== undefined)][0],
+    text: match[0],
+  }));
+}

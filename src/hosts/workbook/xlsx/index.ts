@@ -1,0 +1,6 @@
+export { daysFrom1900To1904, isDateFormat } from "./numberFormats";
+export type { Package } from "./package";
+export { readPackage, UnreadableFile, writePackage } from "./package";
+export type { ListedSheet } from "./read/sheets";
+export { listSheets } from "./read/sheets";
+export { countsFrom1904, readWorkbook } from "./read/workbook";

@@ -1,0 +1,66 @@
+import type { IWorkbookData } from "@univerjs/core";
+import { LocaleType } from "@univerjs/core";
+import type { Package, XmlElement } from "../package";
+import { childOf, findWorkbook, flagOf, relationshipsOf, UnreadableFile, xmlAt } from "../package";
+import { textOfItem } from "../strings";
+import { colorReader } from "./colors";
+import { readNames } from "./names";
+import { readSheet } from "./sheet";
+import { listSheets } from "./sheets";
+import { readStyles } from "./styles";
+import { readTables } from "./tables";
+
+/**
+ * Reads a workbook's file as the spreadsheet keeps one: values, formulas with the values they were
+ * saved with, looks, sizes, merged cells, frozen panes and names. Our functions come in Excel's
+ * spelling whatever the file's is, and references into tables as plain ranges. Of a workbook that
+ * counts days from 1904, the cells that show dates are brought to the count from 1900.
+ */
+export function readWorkbook(file: Package, name = "Workbook"): IWorkbookData {
+  const path = findWorkbook(file);
+  const workbook = xmlAt(file, path);
+  const sheets = listSheets(file);
+  if (sheets.length === 0) throw new UnreadableFile("the workbook holds no sheet with cells");
+
+  const styleSheet = partOfType(file, path, "styles");
+  const colorOf = colorReader(file, path, styleSheet);
+  const styles = readStyles(styleSheet, colorOf);
+  const tables = readTables(file, sheets);
+  const surroundings = {
+    strings: readStrings(file, path),
+    styles,
+    tables,
+    countsFrom1904: countsFrom1904(workbook),
+  };
+  return {
+    id: "workbook",
+    name,
+    appVersion: "",
+    locale: LocaleType.EN_US,
+    styles: Object.fromEntries(styles.map((style, index) => [String(index), style])),
+    ...(styles[0] && { defaultStyle: styles[0] }),
+    sheetOrder: sheets.map(({ id }) => id),
+    sheets: Object.fromEntries(
+      sheets.map((sheet) => [sheet.id, readSheet(file, sheet, surroundings, colorOf)]),
+    ),
+    resources: readNames(childOf(workbook, "definedNames"), sheets, tables),
+  };
+}
+
+/** Whether a workbook's day 0 is the first of 1904. */
+export function countsFrom1904(workbook: XmlElement): boolean {
+  const properties = childOf(workbook, "workbookPr");
+  return properties !== undefined && flagOf(properties, "date1904");
+}
+
+function partOfType(file: Package, path: string, type: string): XmlElement | undefined {
+  const found = relationshipsOf(file, path).find((relationship) => relationship.type === type);
+  return found && xmlAt(file, found.target);
+}
+
+function readStrings(file: Package, path: string): string[] {
+  const found = relationshipsOf(file, path).find(({ type }) => type === "sharedStrings");
+  const strings: string[] = [];
+  if (found) xmlAt(file, found.target, "si", (item) => strings.push(textOfItem(item)));
+  return strings;
+}

@@ -1,0 +1,22 @@
+/** The widest digit of the usual font, 11 point Calibri or Arial at 10, in pixels. */
+const digit = 7;
+/** What a cell keeps free of its text at both sides, and its line, in pixels. */
+const padding = 5;
+
+/** A column's width in pixels, of its width in digits as a file keeps it. */
+export function widthInPixels(digits: number): number {
+  return Math.trunc(((256 * digits + Math.trunc(128 / digit)) / 256) * digit);
+}
+
+/** A column's width in digits, of its width in pixels. */
+export function widthInDigits(pixels: number): number {
+  return Math.round((Math.max(0, pixels) / digit) * 256) / 256;
+}
+
+/** The width a file means where it names one in whole characters, without the padding. */
+export function widthOfCharacters(characters: number): number {
+  return widthInPixels((characters * digit + padding) / digit);
+}
+
+export const pixelsOfPoints = (points: number): number => (points * 4) / 3;
+export const pointsOfPixels = (pixels: number): number => (pixels * 3) / 4;
