@@ -27,10 +27,12 @@ export async function serve(
     );
     response.setHeader("X-Content-Type-Options", "nosniff");
     response.setHeader("Referrer-Policy", "no-referrer");
-    files(request, response, () => {
+    const notFound = () => {
       response.statusCode = 404;
       response.end("Not found");
-    });
+    };
+    if (isHidden(request.url ?? "")) notFound();
+    else files(request, response, notFound);
   });
   const chosen = await listenFrom(server, port, onTaken);
   return {
@@ -42,6 +44,11 @@ export async function serve(
         server.closeAllConnections();
       }),
   };
+}
+
+/** Whether an address names a file that a leading dot hides, which are the build's own. */
+function isHidden(url: string): boolean {
+  return /\/(\.|%2e)/i.test(url);
 }
 
 /** How many ports to try before giving up. */

@@ -1,12 +1,9 @@
 /** `npm start`: builds what is not built yet, serves the workbook and shows it. */
 import { parseArgs } from "node:util";
-import { bundle } from "./bundle";
-import { DEVELOPMENT_BASE, excelConfig } from "./excelConfig";
-import { isFresh, markFresh } from "./freshness";
+import { buildIfStale } from "./dist";
 import { openBrowser } from "./openBrowser";
 import { DIST } from "./paths";
 import { serve } from "./serve";
-import { workbookConfig } from "./workbookConfig";
 
 const usage = `npm start -- [--port N] [--no-open]
 
@@ -19,11 +16,9 @@ async function main(): Promise<void> {
     console.log(usage);
     return;
   }
-  if (!isFresh()) {
-    console.log("Building the workbook, which takes about half a minute the first time ...");
-    await bundle([excelConfig(DEVELOPMENT_BASE), workbookConfig()]);
-    markFresh();
-  }
+  await buildIfStale(() => {
+    console.log("Building the workbook, which takes about half a minute ...");
+  });
   const { address } = await serve(DIST, port, (taken) => {
     console.log(`Port ${taken} is taken, trying the next one.`);
   });

@@ -7,12 +7,13 @@ import { CalculationMode, UniverSheetsFormulaPlugin } from "@univerjs/sheets-for
 import "@univerjs/engine-formula/facade";
 import "@univerjs/sheets/facade";
 import "@univerjs/sheets-formula/facade";
-import type { HeadlessWorkbook } from "./headless";
+import type { HeadlessWorkbook, OnProgress } from "./headless";
 import { contentOf, messageAt } from "./inspect";
 import type { Place } from "./messages";
 import type { FunctionsMetadata, Implementations } from "./metadata";
 import { registerFunctions } from "./register";
 import { respellWorkbook } from "./respell";
+import { spillAt } from "./spill";
 
 /** How long a workbook may take to compute before we say that it hangs. */
 const patience = 120_000;
@@ -22,6 +23,7 @@ export async function openInEngine(
   data: IWorkbookData,
   metadata: FunctionsMetadata,
   implementations: Implementations,
+  onProgress?: OnProgress,
 ): Promise<HeadlessWorkbook> {
   const univer = new Univer({
     locale: LocaleType.EN_US,
@@ -34,6 +36,11 @@ export async function openInEngine(
     [UniverSheetsFormulaPlugin, { initialFormulaComputing: CalculationMode.FORCED }],
   ]);
   const api = FUniver.newAPI(univer);
+  if (onProgress) {
+    api.getFormula().calculationProcessing((stage) => {
+      onProgress(stage.completedFormulasCount, stage.totalFormulasToCalculate);
+    });
+  }
   univer.createUnit(UniverInstanceType.UNIVER_SHEET, respellWorkbook(data, "excel"));
   const messages = registerFunctions(univer, metadata, implementations);
   const workbook = api.getActiveWorkbook()!;
@@ -59,6 +66,7 @@ export async function openInEngine(
   return {
     read: (sheet, address) => contentOf(univer, placeOf(sheet, address)),
     message: (sheet, address) => messageAt(univer, messages, placeOf(sheet, address)),
+    spill: (sheet, address) => spillAt(univer, placeOf(sheet, address)),
     async write(sheet, address, content) {
       const range = sheetNamed(sheet).getRange(address);
       if (content === null) range.clearContent();

@@ -1,4 +1,4 @@
-import type { IWorkbookData } from "@univerjs/core";
+import type { IRange, IWorkbookData } from "@univerjs/core";
 import type { CellContent } from "./inspect";
 import type { FunctionsMetadata, Implementations } from "./metadata";
 import { prepareNode } from "./node";
@@ -9,6 +9,8 @@ export interface HeadlessWorkbook {
   read(sheet: string, address: string): CellContent;
   /** What our function says about the error in a cell, if it is one of ours. */
   message(sheet: string, address: string): string | undefined;
+  /** The cells that the formula in a cell spills over, its own among them; nothing if it does not. */
+  spill(sheet: string, address: string): IRange | undefined;
   /** Types a value or a formula into a cell (`null` empties it) and waits for the sheet to settle. */
   write(sheet: string, address: string, content: number | string | null): Promise<void>;
   /** The workbook with its computed values. */
@@ -17,13 +19,17 @@ export interface HeadlessWorkbook {
   close(): void;
 }
 
+/** Hears how many of a workbook's formulas are computed. */
+export type OnProgress = (done: number, of: number) => void;
+
 /** Opens a workbook in Node and computes it. Whoever opens it closes it. */
 export async function openWorkbook(
   data: IWorkbookData,
   metadata: FunctionsMetadata,
   implementations: Implementations,
+  onProgress?: OnProgress,
 ): Promise<HeadlessWorkbook> {
   prepareNode();
   const { openInEngine } = await import("./engine");
-  return openInEngine(data, metadata, implementations);
+  return openInEngine(data, metadata, implementations, onProgress);
 }

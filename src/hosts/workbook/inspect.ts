@@ -7,6 +7,7 @@ import {
 } from "@univerjs/core";
 import { FormulaDataModel } from "@univerjs/engine-formula";
 import type { Messages, Place } from "./messages";
+import { callsOurs } from "./spelling";
 
 /** What a cell of an open workbook holds once everything is computed. */
 export type CellContent = number | string | boolean | null;
@@ -28,12 +29,22 @@ function spilledCell(univer: Univer, { unitId, sheetId, row, column }: Place) {
   return spilled[unitId]?.[sheetId]?.[row]?.[column];
 }
 
+/** The spreadsheet's own error for a result that finds no room; it has no message of its own. */
+const noRoom = "the result needs more cells than this one, and some of those are not empty";
+
 /** What our function says about the error that a cell shows, if it shows one of ours. */
 export function messageAt(univer: Univer, messages: Messages, place: Place): string | undefined {
   const code = contentOf(univer, place);
   if (typeof code !== "string" || !code.startsWith("#")) return undefined;
   const origin = originOf(univer, place);
+  if (!callsOurs(formulaAt(univer, origin))) return undefined;
+  if (code === "#SPILL!") return noRoom;
   return messages.find(origin, code, place.row - origin.row, place.column - origin.column);
+}
+
+function formulaAt(univer: Univer, { unitId, sheetId, row, column }: Place): string {
+  const formulas = univer.__getInjector().get(FormulaDataModel);
+  return formulas.getFormulaStringByCell(row, column, sheetId, unitId) ?? "";
 }
 
 /** The cell whose formula fills `place`: itself, or the one that spills over it. */

@@ -1,9 +1,6 @@
-import type { Grid } from "../../cells";
+import type { Implementation } from "../../functions/implementations";
 
-/**
- * The catalogue as `functions.json` has it: the metadata format of Excel custom functions, as far
- * as this host reads it.
- */
+/** The catalogue, as far as a workbook reads it. */
 export interface FunctionsMetadata {
   readonly functions: readonly FunctionMetadata[];
   readonly enums?: readonly EnumMetadata[];
@@ -11,9 +8,10 @@ export interface FunctionsMetadata {
 
 export interface FunctionMetadata {
   readonly id: string;
-  readonly name: string;
   readonly description?: string;
   readonly parameters: readonly ParameterMetadata[];
+  /** Whole formulas that use the function. */
+  readonly examples?: readonly string[];
 }
 
 export interface ParameterMetadata {
@@ -25,15 +23,8 @@ export interface ParameterMetadata {
 
 export interface EnumMetadata {
   readonly id: string;
-  readonly values: readonly EnumValueMetadata[];
+  readonly values: readonly { readonly stringValue: string }[];
 }
 
-export interface EnumValueMetadata {
-  readonly name: string;
-  readonly stringValue?: string;
-  readonly numberValue?: number;
-  readonly tooltip?: string;
-}
-
-/** Every function's implementation by its id. Arguments are cells as a host hands them over. */
-export type Implementations = Record<string, (...args: unknown[]) => Grid>;
+/** Every function's implementation by its id. */
+export type Implementations = Readonly<Record<string, Implementation>>;

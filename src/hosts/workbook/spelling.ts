@@ -30,3 +30,8 @@ export function respell(formula: string, to: Spelling): string {
     id === undefined ? match : spell(id.toUpperCase(), to),
   );
 }
+
+/** Whether a formula calls one of our functions, in whatever spelling. */
+export function callsOurs(formula: string): boolean {
+  return [...formula.matchAll(keptOrCall)].some(([, id]) => id !== undefined);
+}

@@ -26,7 +26,7 @@ const probes: Implementations = {
 };
 
 const metadata = {
-  functions: Object.keys(probes).map((id) => ({ id, name: id, parameters: [] })),
+  functions: Object.keys(probes).map((id) => ({ id, parameters: [] })),
 };
 
 type Cells = Record<string, string | number | boolean>;
@@ -211,6 +211,17 @@ describe("the message of an error", () => {
     expect([read("C2"), message("C2")]).toEqual(["#VALUE!", "row 2: value is text"]);
   });
 
+  it("says of a result that found no room that it needs some", async () => {
+    const { message } = await open({ C1: "=SPARE.CHART()", D2: "in the way" });
+    expect(message("C1")).toMatch(/needs more cells/);
+  });
+
+  it("does not stay behind when another formula takes the cell", async () => {
+    const { read, message, write } = await open({ A1: "a", C1: "=SPARE.LIFT(A1:A1)" });
+    await write("C1", '=1+"b"');
+    expect([read("C1"), message("C1")]).toEqual(["#VALUE!", undefined]);
+  });
+
   it("is not made up for an error that is not ours", async () => {
     const { read, message } = await open({ C1: "=1/0", C2: "#VALUE!" });
     expect([read("C1"), message("C1"), message("C2")]).toEqual(["#DIV/0!", undefined, undefined]);
@@ -219,7 +230,7 @@ describe("the message of an error", () => {
 
 describe("a workbook without a screen", () => {
   it("refuses a catalogue with a function that nothing implements", async () => {
-    const listed = { functions: [{ id: "NOTHING", name: "NOTHING", parameters: [] }] };
+    const listed = { functions: [{ id: "NOTHING", parameters: [] }] };
     await expect(openWorkbook(bookOf({}), listed, {})).rejects.toThrow(/NOTHING/);
   });
 

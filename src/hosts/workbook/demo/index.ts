@@ -17,8 +17,9 @@ export function readDemo(folder = demoFolder): IWorkbookData {
   const styles: Record<string, IStyleData> = {};
 
   function styleId(names: readonly string[]): string {
-    const id = names.join(" ");
-    styles[id] ??= styleOf(["base", ...names], workbook);
+    const all = ["base", ...names];
+    const id = all.join(" ");
+    styles[id] ??= styleOf(all, workbook);
     return id;
   }
 

@@ -148,7 +148,7 @@ function toCellData(
 ): Record<number, Record<number, ICellData>> {
   const data: Record<number, Record<number, ICellData>> = {};
   for (const { row, column, content, styles } of cells) {
-    (data[row] ??= {})[column] = styles.length === 0 ? content : { ...content, s: styleId(styles) };
+    (data[row] ??= {})[column] = { ...content, s: styleId(styles) };
   }
   return data;
 }

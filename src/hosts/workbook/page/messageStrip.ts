@@ -6,9 +6,7 @@ import type { PageWorkbook } from "./spreadsheet";
  */
 export function showMessages(workbook: PageWorkbook, strip: HTMLElement): void {
   const update = () => {
-    const message = workbook.selectedMessage();
-    strip.textContent = message ?? "";
-    strip.classList.toggle("error", message !== undefined);
+    strip.textContent = workbook.selectedMessage() ?? "";
   };
   workbook.onChange(update);
   update();
