@@ -2,7 +2,7 @@
  * `npm run excel`: serves dist/ over https to this computer and loads the add-in into Excel. Arguments go on to
  * office-addin-debugging; without any, it starts the desktop Excel.
  */
-import { spawnSync } from "node:child_process";
+import { spawn } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { createServer } from "node:https";
 import { homedir } from "node:os";
@@ -23,14 +23,16 @@ async function main(args: string[]): Promise<void> {
   await buildIfStale(() => {
     console.log("Building the add-in, which takes about half a minute ...");
   });
-  if (run(CERTIFICATES, ["install"]) !== 0) {
-    throw new Error("no certificate for https://localhost could be installed; Excel takes no other");
+  if ((await run(CERTIFICATES, ["install"])) !== 0) {
+    throw new Error(
+      "no certificate for https://localhost could be installed; Excel takes no other",
+    );
   }
   await serveSecurely(Number(new URL(DEVELOPMENT_BASE).port));
   console.log(`The add-in is at ${DEVELOPMENT_BASE}`);
   const manifest = join(DIST, "manifest.xml");
   const target = args.length > 0 ? args : ["desktop"];
-  if (run(DEBUGGING, ["start", manifest, ...target, "--no-debug"]) !== 0) {
+  if ((await run(DEBUGGING, ["start", manifest, ...target, "--no-debug"])) !== 0) {
     console.log(
       `Excel could not be started from here. In Excel on the web, choose Insert, Add-ins, Upload My Add-in, and give it ${manifest}`,
     );
@@ -38,9 +40,11 @@ async function main(args: string[]): Promise<void> {
   console.log("Press Ctrl+C to stop.");
 }
 
-function run(tool: string, args: string[]): number | null {
+/** Runs a tool beside the server, and gives its exit status. */
+function run(tool: string, args: string[]): Promise<number | null> {
   const shell = process.platform === "win32";
-  return spawnSync("npx", ["-y", tool, ...args], { stdio: "inherit", shell }).status;
+  const child = spawn("npx", ["-y", tool, ...args], { stdio: "inherit", shell });
+  return new Promise((resolve, reject) => child.once("error", reject).once("exit", resolve));
 }
 
 function serveSecurely(port: number): Promise<void> {
