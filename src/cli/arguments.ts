@@ -1,0 +1,84 @@
+import { parseArgs } from "node:util";
+
+/** What is typed on the command line, taken apart. */
+export type Arguments =
+  | { readonly command: "help" | "version" }
+  | CalcArguments
+  | { readonly command: "plain" | "portable"; readonly input: string; readonly output: string };
+
+export interface CalcArguments {
+  readonly command: "calc";
+  readonly input: string;
+  /** Where the result goes; nowhere for a report alone. */
+  readonly output: string | undefined;
+  readonly inPlace: boolean;
+  readonly json: boolean;
+}
+
+/** A command line that cannot be followed; the message says why in one line. */
+export class BadUsage extends Error {
+  override name = "BadUsage";
+}
+
+export const usage = `Usage: spare calc book.xlsx [-o out.xlsx | --in-place] [--json]
+       spare plain book.xlsx -o copy.xlsx
+       spare portable book.xlsx -o copy.xlsx
+
+calc       works out the formulas that use SPARE functions and says what came of them;
+           with -o or --in-place it saves the values and leaves all else as it is
+plain      makes a copy with values in place of those formulas, each formula in a note
+portable   makes a copy that calculates in Excel without the add-in; what cannot
+           becomes a value with a note
+
+  -o, --output FILE   where the result goes
+      --in-place      calc: save into the workbook itself
+      --json          calc: report as JSON
+  -h, --help          show this
+      --version       show the version
+
+Exit status: 0, 1 if some cells failed, 2 for bad usage or a file that cannot be read.`;
+
+/** Reads a command line, without the program's own name. */
+export function readArguments(args: readonly string[]): Arguments {
+  const { values, positionals } = parse(args);
+  if (values.help) return { command: "help" };
+  if (values.version) return { command: "version" };
+  const [command, input, ...more] = positionals;
+  const output = values.output;
+  if (command === undefined) throw new BadUsage("no command is given");
+  if (command !== "calc" && command !== "plain" && command !== "portable") {
+    throw new BadUsage(`"${command}" is not a command`);
+  }
+  if (input === undefined) throw new BadUsage(`${command} needs a workbook`);
+  if (more.length > 0) throw new BadUsage(`${command} takes one workbook; found "${more[0]}" too`);
+  if (output === "") throw new BadUsage("-o needs the name of a file");
+  if (command === "calc") {
+    const { "in-place": inPlace, json } = values;
+    if (inPlace && output !== undefined) throw new BadUsage("give -o or --in-place, not both");
+    return { command, input, output, inPlace, json };
+  }
+  if (values["in-place"] || values.json) {
+    throw new BadUsage(`--${values["in-place"] ? "in-place" : "json"} goes with calc alone`);
+  }
+  if (output === undefined) throw new BadUsage(`${command} needs -o and the name of the copy`);
+  return { command, input, output };
+}
+
+function parse(args: readonly string[]) {
+  try {
+    return parseArgs({
+      args: [...args],
+      allowPositionals: true,
+      options: {
+        output: { type: "string", short: "o" },
+        "in-place": { type: "boolean", default: false },
+        json: { type: "boolean", default: false },
+        help: { type: "boolean", short: "h", default: false },
+        version: { type: "boolean", default: false },
+      },
+    });
+  } catch (error) {
+    const [sentence] = (error instanceof Error ? error.message : String(error)).split(". ");
+    throw new BadUsage(sentence.replace(/\.$/, ""));
+  }
+}

@@ -1,0 +1,87 @@
+import manifest from "../../package.json";
+import { implementations } from "../functions/implementations";
+import { readBook } from "../hosts/workbook/calculate/book";
+import { calculate, type Functions } from "../hosts/workbook/calculate/calculate";
+import { saveValues } from "../hosts/workbook/calculate/saveValues";
+import {
+  readPackage,
+  UnreadableFile,
+  writePackage,
+  type Package,
+} from "../hosts/workbook/xlsx/package";
+import { BadUsage, readArguments, usage, type Arguments, type CalcArguments } from "./arguments";
+import { readInput, refuseSameFile, writeOutput } from "./files";
+import { progressBar, type Screen } from "./progress";
+import { reportOn, writeReport } from "./report";
+
+/** Where the command line talks to: its standard output and error. */
+export interface Terminal {
+  readonly out: Screen;
+  readonly err: Screen;
+}
+
+/** 1 says that some cells failed, 2 that nothing could be done. */
+export type ExitStatus = 0 | 1 | 2;
+
+/** Every function we have; a workbook without a screen needs no help texts. */
+const functions: Functions = {
+  metadata: { functions: Object.keys(implementations).map((id) => ({ id, parameters: [] })) },
+  implementations,
+};
+
+/** Runs one command line. Whatever goes wrong is one line on standard error. */
+export async function run(args: readonly string[], terminal: Terminal): Promise<ExitStatus> {
+  let named = "";
+  try {
+    const read = readArguments(args);
+    if ("input" in read) named = `${read.input}: `;
+    return await follow(read, terminal);
+  } catch (error) {
+    if (error instanceof BadUsage) {
+      terminal.err.write(`spare: ${error.message} (spare --help shows how it is used)\n`);
+    } else if (error instanceof UnreadableFile) {
+      terminal.err.write(`spare: ${named}${error.message}\n`);
+    } else {
+      const reason = error instanceof Error ? error.message : String(error);
+      terminal.err.write(`spare: ${named}this could not be computed: ${reason}\n`);
+    }
+    return 2;
+  }
+}
+
+async function follow(args: Arguments, terminal: Terminal): Promise<ExitStatus> {
+  switch (args.command) {
+    case "help":
+      terminal.out.write(`${usage}\n`);
+      return 0;
+    case "version":
+      terminal.out.write(`${manifest.version}\n`);
+      return 0;
+    case "calc":
+      return calc(args, terminal);
+    default:
+      throw new BadUsage(`${args.command} is not available`);
+  }
+}
+
+async function calc(args: CalcArguments, terminal: Terminal): Promise<ExitStatus> {
+  const output = args.inPlace ? args.input : args.output;
+  if (!args.inPlace && output !== undefined) await refuseSameFile(args.input, output);
+  const { book, outcomes } = await workOut(args.input, terminal);
+  if (output !== undefined) await writeOutput(output, pack(saveValues(book, outcomes)));
+  const report = reportOn(args.input, output ?? null, outcomes);
+  terminal.out.write(`${args.json ? JSON.stringify(report, null, 2) : writeReport(report)}\n`);
+  return report.failed.length > 0 ? 1 : 0;
+}
+
+async function workOut(input: string, terminal: Terminal) {
+  const book = readBook(readPackage(await readInput(input)));
+  const bar = progressBar(terminal.err);
+  try {
+    return { book, outcomes: await calculate(book, functions, bar.update) };
+  } finally {
+    bar.clear();
+  }
+}
+
+const pack = (file: Package) => writePackage(file);
