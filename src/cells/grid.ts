@@ -21,9 +21,10 @@ export const isGiven = (argument: unknown) => argument !== null && argument !== 
 export function toRange(argument: unknown): Range {
   const rows = rowsOf(argument);
   const columns = rows.reduce((widest, row) => Math.max(widest, row.length), 1);
-  const cells = rows.map((row) =>
-    row.length === columns ? row : [...row, ...Array<unknown>(columns - row.length).fill(null)],
-  );
+  // Hosts pass rows of one width; a long log need not be copied to find that out.
+  const cells = rows.every((row) => row.length === columns)
+    ? rows
+    : rows.map((row) => [...row, ...Array<unknown>(columns - row.length).fill(null)]);
   return { rows: cells.length, columns, cells };
 }
 
@@ -31,6 +32,7 @@ function rowsOf(argument: unknown): (readonly unknown[])[] {
   const elements = arrayElements(argument);
   if (!Array.isArray(elements)) return [[argument]];
   if (elements.length === 0) return [[null]];
+  if (elements.every(Array.isArray)) return elements as unknown[][];
   return elements.some(Array.isArray)
     ? elements.map((row: unknown) => (Array.isArray(row) ? (row as unknown[]) : [row]))
     : [elements as unknown[]];

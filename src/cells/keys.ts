@@ -11,12 +11,11 @@ export interface Groups {
   readonly groupOf: Int32Array;
 }
 
-/** What separates the parts of a compound key: no cell's text holds it. */
-const SEPARATOR = "\u0000";
-
 /**
  * Gathers rows under their keys. Two keys are the same as a spreadsheet compares them: case and outer blanks
  * aside. Rows that `counts` refuses open no group of their own.
+ *
+ * A log repeats few labels over many rows, so each label is read once and stands as a number from then on.
  */
 export function groupRows(
   labels: Labels,
@@ -25,27 +24,49 @@ export function groupRows(
   name: string,
 ): Groups {
   const width = labels.headings.length;
+  const numberers = labels.headings.map(() => labelNumberer());
   const groupOf = new Int32Array(labels.cells.length).fill(-1);
-  const numbers = new Map<string, number>();
   const keys: (number | string)[][] = [];
+  // Two numbers make a pair, a pair is numbered too, and so on: the number of the last pair is the group's.
+  const pairs = labels.headings.map(() => new Map<number, number>());
+  const most = labels.cells.length + 1;
   for (let row = 0; row < labels.cells.length; row++) {
     if (!counts(row)) continue;
     const cells = labels.cells[row];
-    let identity = "";
+    let group = 0;
     for (let column = 0; column < width; column++) {
-      const value = readCell(cells[column]);
-      if (value instanceof HostError) throw holdsError(value, row + firstRow - 1, name);
-      identity += (column > 0 ? SEPARATOR : "") + labelIdentity(value);
+      const label = numberers[column](cells[column]);
+      if (label instanceof HostError) throw holdsError(label, row + firstRow - 1, name);
+      group = numberOf(pairs[column], group * most + label);
     }
-    let group = numbers.get(identity);
-    if (group === undefined) {
-      group = keys.length;
-      numbers.set(identity, group);
-      keys.push(cells.map(keyContent));
-    }
+    if (group === keys.length) keys.push(cells.map(keyContent));
     groupOf[row] = group;
   }
   return { headings: labels.headings.map((heading) => heading ?? "by"), keys, groupOf };
+}
+
+/** Numbers labels from 0 by first appearance; an error in a cell comes back as it is. */
+function labelNumberer(): (raw: unknown) => number | HostError {
+  const byIdentity = new Map<string, number>();
+  const byCell = new Map<unknown, number>();
+  return (raw) => {
+    const known = byCell.get(raw);
+    if (known !== undefined) return known;
+    const value = readCell(raw);
+    if (value instanceof HostError) return value;
+    const number = numberOf(byIdentity, labelIdentity(value));
+    // An object is no label of its own: each cell has another one, and they would pile up.
+    if (typeof raw !== "object") byCell.set(raw, number);
+    return number;
+  };
+}
+
+/** The number of a thing, from 0 by first appearance. */
+function numberOf<T>(numbers: Map<T, number>, thing: T): number {
+  const known = numbers.get(thing);
+  if (known !== undefined) return known;
+  numbers.set(thing, numbers.size);
+  return numbers.size - 1;
 }
 
 /** What two labels share when a spreadsheet takes them for the same. */
