@@ -4,3 +4,5 @@ export { readPackage, UnreadableFile, writePackage } from "./package";
 export type { ListedSheet } from "./read/sheets";
 export { listSheets } from "./read/sheets";
 export { countsFrom1904, readWorkbook } from "./read/workbook";
+export type { ComputedWorkbook } from "./write/workbook";
+export { writeWorkbook } from "./write/workbook";

@@ -3,25 +3,11 @@ import { fromFile } from "../formula/future";
 import type { Table } from "../formula/tables";
 import { resolveTables } from "../formula/tables";
 import { tokensOf } from "../formula/tokens";
+import type { DefinedName } from "../names";
+import { namesResource, wholeWorkbook } from "../names";
 import type { XmlElement } from "../package";
 import { childrenOf, flagOf, numberOf } from "../package";
 import type { ListedSheet } from "./sheets";
-
-/** Under this name the spreadsheet keeps a workbook's defined names. */
-export const namesResource = "SHEET_DEFINED_NAME_PLUGIN";
-
-/** What stands for the whole workbook where a name could belong to one sheet. */
-export const wholeWorkbook = "AllDefaultWorkbook";
-
-/** A name that stands for a range, a value or a formula, as the spreadsheet keeps it. */
-export interface DefinedName {
-  readonly id: string;
-  readonly name: string;
-  readonly formulaOrRefString: string;
-  readonly localSheetId?: string;
-  readonly hidden?: boolean;
-  readonly comment?: string;
-}
 
 /** The names of a workbook; those that only say how to print it are left out. */
 export function readNames(

@@ -2,11 +2,11 @@ import type { IBorderStyleData, IStyleData } from "@univerjs/core";
 import {
   BaselineOffset,
   BooleanNumber,
-  BorderStyleTypes,
   HorizontalAlign,
   VerticalAlign,
   WrapStrategy,
 } from "@univerjs/core";
+import { indentStep, lineStyles } from "../looks";
 import { builtInFormats } from "../numberFormats";
 import type { XmlElement } from "../package";
 import { childOf, childrenOf, flagOf, numberOf } from "../package";
@@ -71,23 +71,6 @@ function readFill(fill: XmlElement, colorOf: ColorOf): IStyleData {
   return color ? { bg: { rgb: color } } : {};
 }
 
-/** The lines' names in a file and what the spreadsheet calls them. */
-export const lineStyles: Readonly<Record<string, BorderStyleTypes>> = {
-  thin: BorderStyleTypes.THIN,
-  hair: BorderStyleTypes.HAIR,
-  dotted: BorderStyleTypes.DOTTED,
-  dashed: BorderStyleTypes.DASHED,
-  dashDot: BorderStyleTypes.DASH_DOT,
-  dashDotDot: BorderStyleTypes.DASH_DOT_DOT,
-  double: BorderStyleTypes.DOUBLE,
-  medium: BorderStyleTypes.MEDIUM,
-  mediumDashed: BorderStyleTypes.MEDIUM_DASHED,
-  mediumDashDot: BorderStyleTypes.MEDIUM_DASH_DOT,
-  mediumDashDotDot: BorderStyleTypes.MEDIUM_DASH_DOT_DOT,
-  slantDashDot: BorderStyleTypes.SLANT_DASH_DOT,
-  thick: BorderStyleTypes.THICK,
-};
-
 function readBorders(border: XmlElement, colorOf: ColorOf): IStyleData {
   const line = (...names: string[]): IBorderStyleData | undefined => {
     const side = border.children.find(({ name }) => names.includes(name));
@@ -118,9 +101,6 @@ const vertical: Readonly<Record<string, VerticalAlign>> = {
   center: VerticalAlign.MIDDLE,
   bottom: VerticalAlign.BOTTOM,
 };
-
-/** An indent is counted in steps of three spaces of the usual font. */
-export const indentStep = 9;
 
 function readAlignment(alignment: XmlElement | undefined): IStyleData {
   if (!alignment) return {};
