@@ -42,7 +42,7 @@ describe.each(byId)("%s", { timeout: TIME_LIMIT }, (id, entry) => {
   const { parameters } = entry;
 
   it("has a presentable result for every kind of cell in every argument", () => {
-    const faults = layouts.flatMap((layout) => {
+    const faults = (["single", "headed column"] as const).flatMap((layout) => {
       const [args] = sample(entry, layout, 1);
       return parameters.flatMap((_parameter, position) =>
         Object.values(wrappings).flatMap((wrap) =>

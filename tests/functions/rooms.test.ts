@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { dirname, join, normalize, relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
@@ -56,13 +56,6 @@ describe("the rooms", () => {
 
   it("keep the functions from the hosts: they import the science and the cells", () => {
     expect(strangers("functions", /^(core|cells|functions)$/)).toEqual([]);
-  });
-
-  it("keep the hosts' folders from the pane and the command line", () => {
-    for (const host of ["hosts/excel", "hosts/sheets", "hosts/workbook"]) {
-      if (!existsSync(join(SRC, host))) continue;
-      expect(strangers(host, /^(?!pane$|cli$)/)).toEqual([]);
-    }
   });
 
   it("run anywhere: functions, cells and science touch no page, network, file or console", () => {
