@@ -1,0 +1,29 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { createContext, runInContext, type Context } from "node:vm";
+import { SCRIPT, SHEETS } from "../../../src/build/sheetsConfig";
+
+/** The built script's text. */
+export const script = readFileSync(join(SHEETS, SCRIPT), "utf8");
+
+/** A script that is open in Apps Script: its globals, and what of them the script itself added. */
+export interface Loaded {
+  readonly added: readonly string[];
+  /** Evaluates an expression among the script's globals. */
+  evaluate(expression: string): unknown;
+}
+
+/**
+ * Loads the script among the language's own built-ins and `services`, and nothing else: no DOM, no network, no
+ * timers, no console. `before` runs first.
+ */
+export function load(services: Record<string, unknown> = {}, before = ""): Loaded {
+  const context: Context = createContext({ ...services });
+  runInContext(before, context);
+  const there = new Set(Object.getOwnPropertyNames(context));
+  runInContext(script, context);
+  return {
+    added: Object.getOwnPropertyNames(context).filter((name) => !there.has(name)),
+    evaluate: (expression) => runInContext(expression, context) as unknown,
+  };
+}
