@@ -1,9 +1,9 @@
 /** `npm start`: builds what is not built yet, serves the workbook and shows it. */
-import { parseArgs } from "node:util";
 import { buildIfStale } from "./dist";
 import { openBrowser } from "./openBrowser";
 import { DIST } from "./paths";
 import { serve } from "./serve";
+import { readStartArguments } from "./startArguments";
 
 const usage = `npm start -- [--port N] [--no-open]
 
@@ -11,7 +11,7 @@ const usage = `npm start -- [--port N] [--no-open]
   --no-open   do not open a browser`;
 
 async function main(): Promise<void> {
-  const { port, open, help } = readArguments(process.argv.slice(2));
+  const { port, open, help } = readStartArguments(process.argv.slice(2), process.env);
   if (help) {
     console.log(usage);
     return;
@@ -24,22 +24,6 @@ async function main(): Promise<void> {
   });
   console.log(`Reps to Spare is at ${address}\nPress Ctrl+C to stop.`);
   if (open) openBrowser(address);
-}
-
-function readArguments(args: string[]): { port: number; open: boolean; help: boolean } {
-  const { values } = parseArgs({
-    args,
-    options: {
-      port: { type: "string", default: "3210" },
-      "no-open": { type: "boolean", default: false },
-      help: { type: "boolean", short: "h", default: false },
-    },
-  });
-  const port = Number(values.port);
-  if (!Number.isInteger(port) || port < 1 || port > 65_535) {
-    throw new Error(`--port is "${values.port}"; it takes a whole number from 1 to 65535`);
-  }
-  return { port, open: !values["no-open"], help: values.help };
 }
 
 main().catch((error: unknown) => {

@@ -1,6 +1,6 @@
 import type { ICellData } from "@univerjs/core";
 import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, expect, it } from "vitest";
+import { afterAll, beforeAll, expect, it, vi } from "vitest";
 import { readCatalogue } from "../../src/build/catalogue";
 import { buildIfStale } from "../../src/build/dist";
 import { DIST } from "../../src/build/paths";
@@ -17,6 +17,8 @@ const patience = 60_000;
 
 /** "B3" for the third row's second cell; the demo's sheets are not wider than the alphabet. */
 const addressOf = (row: number, column: number) => `${String.fromCharCode(65 + column)}${row + 1}`;
+
+vi.setConfig({ testTimeout: 2 * patience });
 
 describeInBrowser("the embedded workbook", () => {
   let serving: Serving;
@@ -49,8 +51,9 @@ describeInBrowser("the embedded workbook", () => {
     const tabs = page.locator("[data-u-comp=slide-tab-item]");
     const before = await tabs.allTextContents();
     await page.locator("[data-u-comp=sheet-bar-append-button]").first().click();
-    await expect.poll(() => tabs.count()).toBe(before.length + 1);
+    await expect.poll(() => tabs.count(), { timeout: patience }).toBe(before.length + 1);
     const added = (await tabs.allTextContents()).find((name) => !before.includes(name));
+    await selectCell("A1");
     return added!;
   }
 
@@ -65,14 +68,14 @@ describeInBrowser("the embedded workbook", () => {
     await box.click();
     await box.fill(address);
     await box.press("Enter");
-    await expect.poll(() => box.inputValue()).toBe(address);
+    await expect.poll(() => box.inputValue(), { timeout: patience }).toBe(address);
   }
 
   const read = (sheet: string, address: string) =>
     page.evaluate(([s, a]) => window.spare!.readCell(s, a), [sheet, address] as const);
 
   const shows = (sheet: string, address: string) =>
-    expect.poll(() => read(sheet, address), { timeout: 10_000 });
+    expect.poll(() => read(sheet, address), { timeout: patience });
 
   it("opens on the demo, and computes in it what the engine computes without a screen", async () => {
     const data = readDemo();
@@ -92,7 +95,7 @@ describeInBrowser("the embedded workbook", () => {
     const readAll = () =>
       page.evaluate((cells) => cells.map(([s, a]) => window.spare!.readCell(s, a)), formulas);
     await expect.poll(readAll, { timeout: patience }).toEqual(expected);
-  }, 120_000);
+  });
 
   it("answers a formula typed into an empty cell, and again when an input changes", async () => {
     const sheet = await openEmptySheet();
@@ -123,13 +126,15 @@ describeInBrowser("the embedded workbook", () => {
     const sheet = await openEmptySheet();
     await typeInto('=SPARE.LOADFOR("80kg",5)');
     await shows(sheet, "A1").toBe("#VALUE!");
-    const message = page.getByRole("status");
-    await expect.poll(() => message.textContent()).toBe("");
+    const message = page.locator("#message");
+    await expect.poll(() => message.textContent(), { timeout: patience }).toBe("");
     await page.keyboard.press("ArrowUp");
-    await expect.poll(() => message.textContent()).toMatch(/^oneRepMax is text, "80kg"/);
+    await expect
+      .poll(() => message.textContent(), { timeout: patience })
+      .toMatch(/^oneRepMax is text, "80kg"/);
 
     await typeInto("=SPARE.LOADFOR(80,5)", "Control+Enter");
-    await expect.poll(() => message.textContent()).toBe("");
+    await expect.poll(() => message.textContent(), { timeout: patience }).toBe("");
   });
 
   it("asks no address but its own, and breaks none of its own rules, whatever is done in it", async () => {
