@@ -48,11 +48,15 @@ function readNumber(value: number, quantity: Quantity): number | null | CellErro
       `${quantity.name} is ${shortNumber(value)}, which looks like a date; expected ${quantity.expected}`,
     );
   }
-  if (!quantity.accepts(value)) {
+  if (!quantity.accepts(value) || isOutOfAllProportion(value)) {
     return invalid(`${quantity.name} is ${shortNumber(value)}; expected ${quantity.expected}`);
   }
   return value;
 }
+
+/** Sizes that nothing in a sheet has, and that arithmetic would run over its edge with. */
+const isOutOfAllProportion = (value: number) =>
+  Math.abs(value) > 1e100 || (value !== 0 && Math.abs(value) < 1e-100);
 
 function textProblem(text: string, { name, expected }: Quantity): CellError {
   if (isAmbiguousNumber(text)) {

@@ -44,11 +44,32 @@ export function sampleSize(study: PlannedStudy): number {
   const powerAt = (n: number): number =>
     powerOfT(size * Math.sqrt(n / samples), samples * (n - 1), alpha);
 
-  let n = Math.max(2, roughSize(size, samples, power, alpha));
-  while (n > 2 && atLeast(powerAt(n - 1), power)) n--;
-  while (!atLeast(powerAt(n), power)) n++;
+  const n = fewest(
+    (athletes) => atLeast(powerAt(athletes), power),
+    roughSize(size, samples, power, alpha),
+  );
   return roundToMultiple(n / (1 - dropout), 1, "up");
 }
+
+/** The fewest athletes, from 2, that are enough; more are enough too, so the search can halve its way. */
+function fewest(areEnough: (athletes: number) => boolean, guess: number): number {
+  if (areEnough(2)) return 2;
+  let tooFew = 2;
+  let enough = Math.max(3, guess);
+  while (!areEnough(enough)) {
+    tooFew = enough;
+    enough *= 2;
+    if (enough > 2 * MOST) throw tooMany();
+  }
+  while (enough - tooFew > 1) {
+    const middle = Math.floor((tooFew + enough) / 2);
+    if (areEnough(middle)) enough = middle;
+    else tooFew = middle;
+  }
+  return enough;
+}
+
+const tooMany = () => new NoAnswer(`it would take more than ${MOST} athletes a group`);
 
 function differenceInSds({ difference, sd, design, correlation }: PlannedStudy): number {
   if (difference === 0) throw new BadInput("the difference to find is 0; expected any other size");
@@ -67,6 +88,6 @@ function differenceInSds({ difference, sd, design, correlation }: PlannedStudy):
 function roughSize(size: number, samples: number, power: number, alpha: number): number {
   const reach = normalQuantile(power) - normalQuantile(alpha / 2);
   const n = Math.ceil((samples * reach ** 2) / size ** 2);
-  if (!(n <= MOST)) throw new NoAnswer(`it would take more than ${MOST} athletes a group`);
+  if (!(n <= MOST)) throw tooMany();
   return n;
 }
