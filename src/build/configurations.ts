@@ -1,5 +1,7 @@
 import type { Configuration } from "webpack";
+import { cliConfig } from "./cliConfig";
 import { DEVELOPMENT_BASE, excelConfig } from "./excelConfig";
+import { paneConfig } from "./paneConfig";
 import { sheetsConfig } from "./sheetsConfig";
 import { workbookConfig } from "./workbookConfig";
 
@@ -7,5 +9,7 @@ import { workbookConfig } from "./workbookConfig";
 export const configurations = (base = DEVELOPMENT_BASE): Configuration[] => [
   excelConfig(base),
   workbookConfig(),
+  paneConfig(),
   sheetsConfig(),
+  cliConfig(),
 ];

@@ -77,6 +77,8 @@ export interface ReadySheet {
   readonly showGridlines: 0 | 1;
   readonly tabColor: string;
   readonly freeze?: { readonly xSplit: number; readonly ySplit: number };
+  /** The styles that cells name. */
+  readonly styles: Readonly<Record<string, ReadyStyle>>;
 }
 
 export interface ReadyRange {
@@ -90,7 +92,8 @@ export interface ReadyCell {
   /** A formula, with Excel's spelling of our functions. */
   readonly f?: string;
   readonly v?: number | string | boolean;
-  readonly s?: ReadyStyle;
+  /** A style by its name. */
+  readonly s?: string;
 }
 
 /** How a cell looks, in the words of the workbook's own file format. */

@@ -3,7 +3,9 @@ import "./workbook.css";
 import type { IWorkbookData } from "@univerjs/core";
 import { implementations } from "../../../functions/implementations";
 import type { FunctionsMetadata } from "../metadata";
+import { addFileActions } from "./files/fileActions";
 import { showMessages } from "./messageStrip";
+import { mountPaneBeside } from "./pane";
 import type { PageWorkbook } from "./spreadsheet";
 import { openSpreadsheet } from "./spreadsheet";
 
@@ -29,6 +31,8 @@ async function start(): Promise<void> {
   const workbook = openSpreadsheet("workbook", data, metadata, implementations);
   window.spare = workbook;
   showMessages(workbook, strip);
+  addFileActions(workbook, document.querySelector("body > header")!, strip);
+  await mountPaneBeside(workbook, implementations);
 }
 
 void start();

@@ -1,6 +1,11 @@
-import type { IRange, IStyleData, IWorksheetData } from "@univerjs/core";
+import type { IRange, IWorksheetData } from "@univerjs/core";
 import type { FRange, FWorksheet } from "@univerjs/sheets/facade";
-import { columnLetters, partsOf } from "../../../pane/formula/reference";
+import {
+  columnLetters,
+  partsOf,
+  plainAddress,
+  rangeAddress,
+} from "../../../pane/formula/reference";
 import { freeName } from "../../../pane/sheetName";
 import type { CellValues, Port, ReadySheet, Selection } from "../../../pane/port";
 import { parseRange } from "../demo/address";
@@ -40,9 +45,8 @@ export function workbookPort({ api, readCell, onChange }: PageWorkbook): Port {
       const { sheet: name, address } = partsOf(reference);
       const sheet = name === undefined ? book().getActiveSheet() : book().getSheetByName(name);
       if (!sheet) return Promise.reject(new Error(`no sheet is called "${name}"`));
-      const plain = address.replaceAll(/[$.]/g, "").toUpperCase();
       try {
-        return Promise.resolve(cellsOf(sheet, cut(sheet, parseRange(plain))));
+        return Promise.resolve(cellsOf(sheet, cut(sheet, parseRange(plainAddress(address)))));
       } catch (error) {
         return Promise.reject(error as Error);
       }
@@ -68,7 +72,9 @@ export function workbookPort({ api, readCell, onChange }: PageWorkbook): Port {
     },
 
     addSheet(sheet) {
-      const taken = book().getSheets().map((each) => each.getSheetName());
+      const taken = book()
+        .getSheets()
+        .map((each) => each.getSheetName());
       const name = freeName(sheet.name, taken);
       book().insertSheet(name, { sheet: sheetData(sheet) });
       return Promise.resolve(name);
@@ -98,21 +104,20 @@ function cut(sheet: FWorksheet, range: IRange): IRange {
 
 const addressOf = (row: number, column: number) => `${columnLetters(column)}${row + 1}`;
 
-function rangeAddress({ startRow, startColumn, endRow, endColumn }: IRange): string {
-  const first = addressOf(startRow, startColumn);
-  const last = addressOf(endRow, endColumn);
-  return first === last ? first : `${first}:${last}`;
+/** A ready sheet is in the workbook's own form, but that its styles go into the cells. */
+function sheetData({ freeze, styles, cellData, ...sheet }: ReadySheet) {
+  const cells = Object.entries(cellData).map(([row, columns]) => [
+    row,
+    Object.fromEntries(
+      Object.entries(columns).map(([column, cell]) => [
+        column,
+        { ...cell, s: cell.s === undefined ? undefined : styles[cell.s] },
+      ]),
+    ),
+  ]);
+  return structuredClone({
+    ...sheet,
+    cellData: Object.fromEntries(cells),
+    ...(freeze && { freeze: { ...freeze, startRow: freeze.ySplit, startColumn: freeze.xSplit } }),
+  }) as unknown as Partial<IWorksheetData>;
 }
-
-/** A ready sheet is in the workbook's own form but for what a whole workbook keeps elsewhere. */
-function sheetData({ freeze, ...sheet }: ReadySheet): Partial<IWorksheetData> {
-  const copy = structuredClone(sheet) as unknown as Partial<IWorksheetData> & {
-    cellData: Record<number, Record<number, { s?: IStyleData }>>;
-  };
-  if (freeze) {
-    const { xSplit, ySplit } = freeze;
-    copy.freeze = { xSplit, ySplit, startRow: ySplit, startColumn: xSplit };
-  }
-  return copy;
-}
-

@@ -1,5 +1,12 @@
-import type { IWorkbookData } from "@univerjs/core";
-import { LocaleType, LogLevel, Univer } from "@univerjs/core";
+import type { IRange, IWorkbookData } from "@univerjs/core";
+import {
+  CommandType,
+  LocaleType,
+  LogLevel,
+  Univer,
+  IUniverInstanceService,
+  UniverInstanceType,
+} from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
 import { deserializeRangeWithSheet } from "@univerjs/engine-formula";
 import { UniverSheetsCorePreset } from "@univerjs/preset-sheets-core";
@@ -11,16 +18,27 @@ import type { Messages, Place } from "../messages";
 import type { FunctionsMetadata, Implementations } from "../metadata";
 import { registerFunctions } from "../register";
 import { respellWorkbook } from "../respell";
+import { spillAt } from "../spill";
 import { theme } from "./theme";
 
 /** The workbook on the page. */
 export interface PageWorkbook {
+  /** The spreadsheet itself, for what has more to ask of it. */
+  readonly api: FUniver;
   /** What a cell holds: `readCell("Start", "C11")`. */
   readCell(sheet: string, address: string): CellContent;
   /** Calls back whenever the selected cell, or what it says, may have changed. */
   onChange(listener: () => void): void;
   /** The message of the error in the selected cell, if it shows one of ours. */
   selectedMessage(): string | undefined;
+  /** Puts another workbook in the place of the open one, and computes it. */
+  open(data: IWorkbookData): Promise<void>;
+  /** The workbook as it stands, without what its formulas spilled. */
+  save(): IWorkbookData;
+  /** The cells that the formula in a cell spills over, its own among them. */
+  spill(sheet: string, address: string): IRange | undefined;
+  /** Calls back when the person changes something that a file would keep. */
+  onEdit(listener: () => void): void;
 }
 
 /** Opens a workbook in the element with this id. */
@@ -46,10 +64,23 @@ export function openSpreadsheet(
     univer.registerPlugin(constructor, options);
   }
   const api = FUniver.newAPI(univer);
-  const workbook = api.createWorkbook(respellWorkbook(data, "excel"));
+  api.createWorkbook(respellWorkbook(data, "excel"));
   const messages: Messages = registerFunctions(univer, metadata, implementations);
 
+  const current = () => api.getActiveWorkbook()!;
+  let opened = 0;
+
+  function placeOf(name: string, address: string): Place {
+    const workbook = current();
+    const sheet = workbook.getSheetByName(name);
+    if (!sheet) throw new Error(`no sheet is called "${name}"`);
+    const { startRow, startColumn } = deserializeRangeWithSheet(address).range;
+    const place = { unitId: workbook.getId(), sheetId: sheet.getSheetId() };
+    return { ...place, row: startRow, column: startColumn };
+  }
+
   function selectedPlace(): Place | undefined {
+    const workbook = current();
     const cell = workbook.getActiveCell();
     if (!cell) return undefined;
     return {
@@ -61,12 +92,25 @@ export function openSpreadsheet(
   }
 
   return {
-    readCell(name, address) {
-      const sheet = workbook.getSheetByName(name);
-      if (!sheet) throw new Error(`no sheet is called "${name}"`);
-      const { startRow, startColumn } = deserializeRangeWithSheet(address).range;
-      const place = { unitId: workbook.getId(), sheetId: sheet.getSheetId() };
-      return contentOf(univer, { ...place, row: startRow, column: startColumn });
+    api,
+    readCell: (name, address) => contentOf(univer, placeOf(name, address)),
+    spill: (name, address) => spillAt(univer, placeOf(name, address)),
+    save: () => current().save(),
+    async open(other) {
+      const before = current().getId();
+      opened++;
+      const respelled = respellWorkbook({ ...other, id: `opened-${opened}` }, "excel");
+      // The one before goes first: the screen shows one workbook, and names its sheets on its own.
+      univer.__getInjector().get(IUniverInstanceService).disposeUnit(before);
+      univer.createUnit(UniverInstanceType.UNIVER_SHEET, respelled);
+      const formula = api.getFormula();
+      formula.executeCalculation();
+      await formula.onCalculationResultApplied(patience);
+    },
+    onEdit(listener) {
+      api.addEvent(api.Event.CommandExecuted, ({ id, type, options }) => {
+        if (type === CommandType.MUTATION && changesFile(id) && !options?.fromFormula) listener();
+      });
     },
     onChange(listener) {
       api.addEvent(api.Event.SelectionChanged, listener);
@@ -78,4 +122,13 @@ export function openSpreadsheet(
       return place && messageAt(univer, messages, place);
     },
   };
+}
+
+/** How long a workbook may take to compute before it is shown as it was saved. */
+const patience = 60_000;
+
+/** Whether a command changes what a file keeps, rather than what is computed or shown of it. */
+function changesFile(id: string): boolean {
+  if (id.startsWith("formula.mutation.")) return /defined-name/.test(id);
+  return id.startsWith("sheet.mutation.") && !/auto-height|worksheet-activ|calculat/.test(id);
 }

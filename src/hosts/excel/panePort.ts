@@ -1,0 +1,145 @@
+import { partsOf, plainAddress } from "../../pane/formula/reference";
+import type { CellValues, NativeChart, Port } from "../../pane/port";
+import { freeName } from "../../pane/sheetName";
+import type { ExcelApi, Range, RequestContext } from "./paneOffice";
+import { fillSheet } from "./paneSheet";
+
+/** The pane's port to Excel. */
+export function excelPort(excel: ExcelApi): Port {
+  return {
+    readSelection: () =>
+      excel.run(async (context) => {
+        const range = await inUse(context.workbook.getSelectedRange(), context);
+        range.load("values");
+        await context.sync();
+        const { sheet, address } = partsOf(range.address);
+        return {
+          sheet: sheet ?? "",
+          address: plainAddress(address),
+          values: range.values as CellValues,
+        };
+      }),
+
+    readRange: (reference) =>
+      excel.run(async (context) => {
+        const { sheet, address } = partsOf(reference);
+        const { worksheets } = context.workbook;
+        const on =
+          sheet === undefined ? worksheets.getActiveWorksheet() : worksheets.getItem(sheet);
+        const range = await inUse(on.getRange(plainAddress(address)), context);
+        range.load("values");
+        await context.sync();
+        return range.values as CellValues;
+      }),
+
+    readTarget: () =>
+      excel.run(async (context) => {
+        const cell = context.workbook.getActiveCell();
+        cell.load("address, formulas");
+        const tables = cell.getTables(false).getCount();
+        await context.sync();
+        const { sheet, address } = partsOf(cell.address);
+        return {
+          sheet: sheet ?? "",
+          address: plainAddress(address),
+          filled: cell.formulas[0][0] !== "",
+          inTable: tables.value > 0,
+        };
+      }),
+
+    insertFormula: (formula) =>
+      excel.run(async (context) => {
+        // Alone in its cell it spills, as a formula that was typed does.
+        context.workbook.getActiveCell().formulas = [[formula]];
+        await context.sync();
+      }),
+
+    addSheet: (ready) =>
+      excel.run(async (context) => {
+        const { worksheets } = context.workbook;
+        worksheets.load("items/name");
+        await context.sync();
+        const name = freeName(
+          ready.name,
+          worksheets.items.map((sheet) => sheet.name),
+        );
+        const sheet = worksheets.add(name);
+        fillSheet(sheet, ready);
+        sheet.activate();
+        await context.sync();
+        return name;
+      }),
+
+    onSelectionChange(listener) {
+      void excel.run(async (context) => {
+        context.workbook.onSelectionChanged.add(() => {
+          listener();
+          return Promise.resolve();
+        });
+        await context.sync();
+      });
+    },
+
+    addImage: ({ png, width, height, description }) =>
+      excel.run(async (context) => {
+        const place = await activePlace(context);
+        const shape = place.worksheet.shapes.addImage(png);
+        Object.assign(shape, {
+          left: place.left,
+          top: place.top,
+          width: width * POINTS,
+          height: height * POINTS,
+          altTextDescription: description,
+        });
+        await context.sync();
+      }),
+
+    addChart: ({ kind, title, range, horizontal, vertical }) =>
+      excel.run(async (context) => {
+        const place = await activePlace(context);
+        const { sheet, address } = partsOf(range);
+        const { worksheets } = context.workbook;
+        const on = sheet === undefined ? place.worksheet : worksheets.getItem(sheet);
+        const source = on.getRange(plainAddress(address));
+        const chart = place.worksheet.charts.add(KINDS[kind], source, "Columns");
+        chart.left = place.left;
+        chart.top = place.top;
+        chart.title.text = title;
+        chart.axes.categoryAxis.title.text = horizontal;
+        chart.axes.valueAxis.title.text = vertical;
+        await context.sync();
+      }),
+  };
+}
+
+/** A screen's pixel in Excel's points. */
+const POINTS = 0.75;
+
+const KINDS: Readonly<Record<NativeChart["kind"], string>> = {
+  line: "Line",
+  columns: "ColumnClustered",
+  points: "XYScatter",
+};
+
+async function activePlace(context: RequestContext): Promise<Range> {
+  const cell = context.workbook.getActiveCell();
+  cell.load("left, top");
+  await context.sync();
+  return cell;
+}
+
+/** More cells than anybody selects by hand: these are whole columns or rows. */
+const MANY = 200_000;
+
+/** The range itself; of whole columns and rows, the part down to the last cell that holds something. */
+async function inUse(range: Range, context: RequestContext): Promise<Range> {
+  range.load("address, cellCount");
+  await context.sync();
+  // Excel counts to 2 ** 31 and answers -1 for more.
+  if (range.cellCount >= 0 && range.cellCount <= MANY) return range;
+  const used = range.getUsedRangeOrNullObject(true);
+  used.load("address");
+  await context.sync();
+  if (used.isNullObject) throw new Error(`${range.address} is blank`);
+  return used;
+}

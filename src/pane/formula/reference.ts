@@ -1,0 +1,80 @@
+/*
+ * References as they are written in a formula: "B2", "B2:B20", "C:C", "C2:.C999" (trimmed),
+ * "Log!B2:B20", "'Week 1'!B2", and a Table's "Log[load]", "[@load]", "Log[[#All],[load]]".
+ */
+
+const SHEET = String.raw`(?:'(?:[^']|'')+'|[\p{L}_][\p{L}\p{N}_.]*)!`;
+const CELL = String.raw`\$?[A-Z]{1,3}\$?[1-9]\d{0,6}`;
+const COLUMN = String.raw`\$?[A-Z]{1,3}`;
+const ROW = String.raw`\$?[1-9]\d{0,6}`;
+const BETWEEN = String.raw`\.?:\.?`;
+const AREA = `(?:${CELL}(?:${BETWEEN}${CELL})?#?|${COLUMN}${BETWEEN}${COLUMN}|${ROW}${BETWEEN}${ROW})`;
+const TABLE = String.raw`[\p{L}_][\p{L}\p{N}_.]*\[(?:[^[\]]|\[[^[\]]*\])*\]|\[@[^[\]]*\]|\[@\[[^[\]]*\]\]`;
+
+const reference = new RegExp(`^(?:(?:${SHEET})?${AREA}|${TABLE})$`, "iu");
+
+/** Whether this text, alone, is a reference to cells. */
+export const isReference = (text: string): boolean => reference.test(text);
+
+/** Cells with their sheet: `referenceTo("Week 1", "B2:B20")` is `'Week 1'!B2:B20`. */
+export function referenceTo(sheet: string, address: string): string {
+  return `${quoteSheet(sheet)}!${address}`;
+}
+
+function quoteSheet(sheet: string): string {
+  const plain = /^[\p{L}_][\p{L}\p{N}_]*$/u.test(sheet) && !isReference(sheet);
+  return plain ? sheet : `'${sheet.replaceAll("'", "''")}'`;
+}
+
+/** Takes a reference apart; without a sheet's name, it is on the sheet where it stands. */
+export function partsOf(text: string): { sheet: string | undefined; address: string } {
+  const mark = text.startsWith("'") ? text.lastIndexOf("'!") + 1 : text.indexOf("!");
+  if (mark <= 0) return { sheet: undefined, address: text };
+  const name = text.slice(0, mark);
+  return {
+    sheet: name.startsWith("'") ? name.slice(1, -1).replaceAll("''", "'") : name,
+    address: text.slice(mark + 1),
+  };
+}
+
+/** The reference as it may be written on a sheet: its own name need not be said there. */
+export function seenFrom(sheet: string, text: string): string {
+  const parts = partsOf(text);
+  return parts.sheet?.toLowerCase() === sheet.toLowerCase() ? parts.address : text;
+}
+
+/** "A" for 0, "Z" for 25, "AA" for 26. */
+export function columnLetters(index: number): string {
+  const before = Math.floor(index / 26) - 1;
+  return (before < 0 ? "" : columnLetters(before)) + String.fromCharCode(65 + (index % 26));
+}
+
+/** "A" is 0, "AA" is 26. */
+export function columnIndex(letters: string): number {
+  return [...letters.toUpperCase()].reduce((sum, c) => sum * 26 + c.charCodeAt(0) - 64, 0) - 1;
+}
+
+/** One column out of a range such as "B2:D20": `columnOf("B2:D20", 1)` is "C2:C20". */
+export function columnOf(address: string, column: number): string {
+  const [first, last = first] = address.replaceAll("$", "").split(":");
+  const letters = columnLetters(columnIndex(/^[A-Z]+/i.exec(first)![0]) + column);
+  const top = /\d+$/.exec(first)![0];
+  const bottom = /\d+$/.exec(last)![0];
+  return top === bottom ? `${letters}${top}` : `${letters}${top}:${letters}${bottom}`;
+}
+
+/** Positions from 0 as an address: "B2", "B2:D20". */
+export function rangeAddress(range: {
+  readonly startRow: number;
+  readonly startColumn: number;
+  readonly endRow: number;
+  readonly endColumn: number;
+}): string {
+  const first = `${columnLetters(range.startColumn)}${range.startRow + 1}`;
+  const last = `${columnLetters(range.endColumn)}${range.endRow + 1}`;
+  return first === last ? first : `${first}:${last}`;
+}
+
+/** The trimming dots of "C2:.C999" and the dollars are for formulas; a host's own ranges do without. */
+export const plainAddress = (address: string): string =>
+  address.replaceAll(/\$|\.(?=:)|(?<=:)\./g, "").toUpperCase();

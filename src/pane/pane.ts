@@ -1,0 +1,72 @@
+import "./pane.css";
+import type { PaneContext, View } from "./view/context";
+import { element, newId } from "./view/elements";
+import { cautionsView } from "./view/cautions";
+import { findView } from "./view/find";
+import { sheetsView } from "./view/sheets";
+
+const views: readonly View[] = [findView, sheetsView, cautionsView];
+
+/** Builds the pane inside an element: its views as tabs, the first one open. */
+export function mountPane(root: HTMLElement, context: PaneContext): void {
+  root.classList.add("spare-pane");
+  const tabs = views.map((view) => makeTab(view, context));
+  const select = (index: number) => {
+    tabs.forEach(({ tab, panel }, at) => {
+      tab.setAttribute("aria-selected", String(at === index));
+      tab.tabIndex = at === index ? 0 : -1;
+      panel.hidden = at !== index;
+    });
+  };
+  tabs.forEach(({ tab }, index) => {
+    tab.addEventListener("click", () => select(index));
+    tab.addEventListener("keydown", (event) => {
+      const to = tabReached(event.key, index, tabs.length);
+      if (to === undefined) return;
+      event.preventDefault();
+      select(to);
+      tabs[to].tab.focus();
+    });
+  });
+  select(0);
+  root.replaceChildren(
+    element(
+      "div",
+      { className: "tabs", role: "tablist", "aria-label": "Reps to Spare" },
+      ...tabs.map(({ tab }) => tab),
+    ),
+    ...tabs.map(({ panel }) => panel),
+  );
+}
+
+function makeTab({ name, build }: View, context: PaneContext) {
+  const tabId = newId("tab");
+  const panelId = newId("view");
+  const tab = element(
+    "button",
+    { type: "button", role: "tab", id: tabId, "aria-controls": panelId },
+    name,
+  );
+  const panel = element(
+    "section",
+    { role: "tabpanel", id: panelId, "aria-labelledby": tabId },
+    build(context),
+  );
+  return { tab, panel };
+}
+
+/** Where an arrow key leads among tabs, round and round. */
+function tabReached(key: string, from: number, count: number): number | undefined {
+  switch (key) {
+    case "ArrowRight":
+      return (from + 1) % count;
+    case "ArrowLeft":
+      return (from + count - 1) % count;
+    case "Home":
+      return 0;
+    case "End":
+      return count - 1;
+    default:
+      return undefined;
+  }
+}

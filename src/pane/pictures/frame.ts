@@ -1,0 +1,148 @@
+import * as Plot from "@observablehq/plot";
+import type { DrawOptions } from "./picture";
+import { textWidth, wrap } from "./text";
+
+/** The colours of a picture: ink, greys and one accent, for light and for dark pages. */
+export interface Theme {
+  readonly ink: string;
+  readonly quiet: string;
+  readonly line: string;
+  readonly paper: string;
+  readonly accent: string;
+  /** An interval's ground, light enough for what is drawn on it. */
+  readonly band: string;
+}
+
+const LIGHT: Theme = {
+  ink: "#1d2526",
+  quiet: "#566364",
+  line: "#c9d3d3",
+  paper: "#ffffff",
+  accent: "#0e5a5e",
+  band: "#d5e3e3",
+};
+
+const DARK: Theme = {
+  ink: "#e6ecec",
+  quiet: "#a9b7b7",
+  line: "#3b4849",
+  paper: "#151b1c",
+  accent: "#7cc6c6",
+  band: "#2a4647",
+};
+
+/** What a picture is drawn on: its size, its colours, and the size of its letters. */
+export interface Sheet {
+  readonly document: Document;
+  readonly width: number;
+  readonly theme: Theme;
+  /** The size of the letters in a plot, in pixels. */
+  readonly letters: number;
+  /** Whether there is room for what a pane leaves out. */
+  readonly wide: boolean;
+}
+
+/** From this width on a picture is for a page, not for a pane. */
+const WIDE = 560;
+
+export function sheetFor({ width, dark, document }: DrawOptions): Sheet {
+  const wide = width >= WIDE;
+  return { document, width, theme: dark ? DARK : LIGHT, letters: wide ? 13 : 11, wide };
+}
+
+/** A part of a picture, from top to bottom. */
+export type Block =
+  | { readonly text: string; readonly look: "title" | "finding" | "label" | "note" }
+  | { readonly plot: SVGSVGElement }
+  | { readonly space: number };
+
+/** The room at the picture's left and right. */
+export const EDGE = 8;
+
+/** A plot in the picture's colours and letters, as wide as the picture between its edges. */
+export function plot(sheet: Sheet, options: Plot.PlotOptions): SVGSVGElement {
+  const svg = Plot.plot({
+    document: sheet.document,
+    width: sheet.width - 2 * EDGE,
+    ...options,
+    style: { fontSize: `${sheet.letters}px`, background: "none", overflow: "visible" },
+  }) as SVGSVGElement;
+  // A strict content security policy would refuse it, and it says nothing that this picture needs.
+  svg.querySelectorAll("style").forEach((style) => style.remove());
+  return svg;
+}
+
+const SVG = "http://www.w3.org/2000/svg";
+
+/** Puts the parts under one another into one drawing, which is one image to a screen reader. */
+export function compose(sheet: Sheet, alt: string, blocks: readonly Block[]): SVGSVGElement {
+  const { document, width, theme } = sheet;
+  const make = (name: string, attributes: Readonly<Record<string, string | number>>) => {
+    const element = document.createElementNS(SVG, name);
+    for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, String(value));
+    return element;
+  };
+  const parts: Element[] = [];
+  let y = EDGE;
+  for (const block of blocks) {
+    if ("space" in block) y += block.space;
+    else if ("plot" in block) {
+      const height = Number(block.plot.getAttribute("height"));
+      block.plot.setAttribute("x", String(EDGE));
+      block.plot.setAttribute("y", String(y));
+      parts.push(block.plot);
+      y += height;
+    } else {
+      const look = looks(sheet)[block.look];
+      const bold = look.weight > 500;
+      for (const line of wrap(block.text, width - 2 * EDGE, look.size, bold)) {
+        y += look.size * 1.35;
+        const text = make("text", {
+          x: EDGE,
+          y: y - look.size * 0.3,
+          fill: look.fill,
+          "font-size": look.size,
+          "font-weight": look.weight,
+        });
+        text.textContent = line;
+        parts.push(text);
+      }
+      y += look.after;
+    }
+  }
+  const height = Math.ceil(y + EDGE);
+  const svg = make("svg", {
+    xmlns: SVG,
+    width,
+    height,
+    viewBox: `0 0 ${width} ${height}`,
+    role: "img",
+    "aria-label": alt,
+    "font-family": "system-ui, 'Segoe UI', sans-serif",
+    color: theme.ink,
+    fill: theme.ink,
+  });
+  svg.append(make("rect", { width, height, fill: theme.paper }), ...parts);
+  return svg as SVGSVGElement;
+}
+
+const looks = ({ theme, wide }: Sheet) => ({
+  title: { size: wide ? 18 : 14, weight: 600, fill: theme.ink, after: 2 },
+  finding: { size: wide ? 14 : 12, weight: 400, fill: theme.ink, after: 6 },
+  label: { size: wide ? 13 : 11.5, weight: 600, fill: theme.ink, after: 0 },
+  note: { size: wide ? 12 : 11, weight: 400, fill: theme.quiet, after: 2 },
+});
+
+/** The room that names at the left of a plot take, at most a share of the picture. */
+export function roomFor(sheet: Sheet, names: readonly string[], share: number): number {
+  const longest = Math.max(0, ...names.map((name) => textWidth(name, sheet.letters)));
+  return Math.min(Math.ceil(longest) + 8, Math.floor(sheet.width * share));
+}
+
+/** A domain around numbers, with some room at both ends. */
+export function domainOf(values: readonly number[], room = 0.06): [number, number] {
+  const low = Math.min(...values);
+  const high = Math.max(...values);
+  const spare = (high - low || Math.abs(high) || 1) * room;
+  return [low - spare, high + spare];
+}

@@ -1,0 +1,81 @@
+/** Text in a picture: how wide it is, where it breaks, and how numbers are written. */
+
+/**
+ * About how many pixels a line takes. A picture is laid out before it is on a page, so nothing can be
+ * measured; the widths are those of common screen fonts, a little on the wide side.
+ */
+export function textWidth(text: string, size: number, bold = false): number {
+  const ems = [...text].reduce((sum, letter) => sum + widthOf(letter), 0);
+  return ems * size * (bold ? 1.07 : 1);
+}
+
+function widthOf(letter: string): number {
+  if (/[ijlI.,:;'|!()[\] ]/.test(letter)) return 0.32;
+  if (/[mwMW%]/.test(letter)) return 0.88;
+  if (/[A-Z]/.test(letter)) return 0.68;
+  return 0.57;
+}
+
+/** Breaks a text into lines of at most so many pixels, between words. */
+export function wrap(text: string, width: number, size: number, bold = false): string[] {
+  const lines: string[] = [];
+  let line = "";
+  for (const word of text.split(" ")) {
+    const longer = line === "" ? word : `${line} ${word}`;
+    if (line !== "" && textWidth(longer, size, bold) > width) {
+      lines.push(line);
+      line = word;
+    } else line = longer;
+  }
+  return [...lines, line];
+}
+
+/** Cuts a text that is too wide, and shows that it was cut. */
+export function cut(text: string, width: number, size: number): string {
+  if (textWidth(text, size) <= width) return text;
+  const letters = [...text];
+  while (letters.length > 1 && textWidth(`${letters.join("")}…`, size) > width) letters.pop();
+  return `${letters.join("").trimEnd()}…`;
+}
+
+/** A number with so many decimals, and the minus sign of print. */
+export const number = (value: number, digits: number): string => {
+  const text = value.toFixed(digits);
+  return Number(text) === 0 ? text.replace("-", "") : text.replace("-", "−");
+};
+
+/** A change or a difference, its sign always shown. */
+export const signed = (value: number, digits: number): string => {
+  const text = number(value, digits);
+  return Number(value.toFixed(digits)) > 0 ? `+${text}` : text;
+};
+
+/** How many decimals tell numbers of this size apart. */
+export function digitsFor(values: readonly number[]): number {
+  const largest = Math.max(...values.map(Math.abs), 0);
+  if (largest >= 1000) return 0;
+  return largest >= 5 ? 1 : 2;
+}
+
+/** A quantity with its unit, "load, kg"; where nobody told it, the unit is the sheet's. */
+export const named = (quantity: string, units: string | undefined) =>
+  `${quantity}, ${units ?? "unit of the sheet"}`;
+
+/** A number with its unit behind it, "140.2 kg". */
+export const withUnit = (text: string, units: string | undefined) =>
+  units === undefined ? text : `${text} ${units}`;
+
+const MILLISECONDS_A_DAY = 86_400_000;
+const DAY_ZERO = Date.UTC(1899, 11, 30);
+
+/** The day that a sheet's serial number stands for. */
+export const toDate = (serial: number) => new Date(DAY_ZERO + serial * MILLISECONDS_A_DAY);
+
+/** A day as a sentence names it: "5 Jan 2026". */
+export function dayText(serial: number): string {
+  const date = toDate(serial);
+  const month = MONTHS[date.getUTCMonth()];
+  return `${date.getUTCDate()} ${month} ${date.getUTCFullYear()}`;
+}
+
+const MONTHS = "Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec".split(" ");

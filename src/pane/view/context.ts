@@ -1,0 +1,18 @@
+import type { Implementations } from "../formula/work";
+import type { PaneData } from "../data";
+import type { Port } from "../port";
+
+/** What every view of the pane works with. */
+export interface PaneContext {
+  readonly data: PaneData;
+  readonly port: Port;
+  readonly implementations: Implementations;
+  /** The address of the help page. */
+  readonly helpPage: string;
+}
+
+/** One of the pane's views: what its tab says, and what it shows. */
+export interface View {
+  readonly name: string;
+  readonly build: (context: PaneContext) => HTMLElement;
+}

@@ -1,0 +1,58 @@
+import type { SheetOffer } from "../data";
+import type { PaneContext, View } from "./context";
+import { element, liveLine } from "./elements";
+
+/** Ready sheets, each added to the user's own workbook with one press. */
+export const sheetsView: View = {
+  name: "Sheets",
+  build: (context) => {
+    const status = liveLine("said");
+    return element(
+      "div",
+      {},
+      element("h2", {}, "Ready sheets"),
+      element(
+        "p",
+        {},
+        "Each is added to the end of your workbook, with an invented squad's numbers in the " +
+          "shaded cells. Put yours in their place. All formulas are live and in sight.",
+      ),
+      element(
+        "ul",
+        { className: "offers" },
+        ...context.data.sheets.map((offer) => item(offer, context, status)),
+      ),
+      status,
+    );
+  },
+};
+
+function item(offer: SheetOffer, { port }: PaneContext, status: HTMLElement): HTMLElement {
+  const button = element(
+    "button",
+    { type: "button", "aria-label": `Add the sheet ${offer.title}` },
+    "Add",
+  );
+  button.addEventListener("click", () => {
+    button.disabled = true;
+    port
+      .addSheet(offer.sheet)
+      .then(
+        (name) => `Added as “${name}”.`,
+        (error: unknown) => `It could not be added: ${reasonOf(error)}`,
+      )
+      .then((said) => {
+        status.textContent = said;
+        button.disabled = false;
+        button.focus();
+      });
+  });
+  return element(
+    "li",
+    {},
+    element("div", {}, element("h3", {}, offer.title), element("p", {}, offer.purpose)),
+    button,
+  );
+}
+
+const reasonOf = (error: unknown) => (error instanceof Error ? error.message : String(error));

@@ -1,0 +1,169 @@
+import { beforeEach, describe, expect, test } from "vitest";
+import { readPaneData } from "../../../src/build/paneData";
+import { excelPort } from "../../../src/hosts/excel/panePort";
+import { styledRectangles } from "../../../src/hosts/excel/paneRectangles";
+import type { Port } from "../../../src/pane/port";
+import { fakeExcel, type FakeExcel } from "./fakeExcel";
+
+const { sheets: offers } = readPaneData();
+
+let fake: FakeExcel;
+let port: Port;
+
+beforeEach(() => {
+  fake = fakeExcel();
+  port = excelPort(fake.excel);
+  const cells: [string, unknown][] = [
+    ["A1", "load"],
+    ["B1", "reps"],
+    ["A2", 100],
+    ["B2", 5],
+    ["A4", 110],
+  ];
+  cells.forEach(([address, content]) => fake.sheets[0].cells.set(address, content));
+});
+
+describe("the pane's port to Excel", () => {
+  test("reads what is selected, blanks and all", async () => {
+    fake.select("Log!A1:B3");
+    expect(await port.readSelection()).toEqual({
+      sheet: "Log",
+      address: "A1:B3",
+      values: [
+        ["load", "reps"],
+        [100, 5],
+        ["", ""],
+      ],
+    });
+  });
+
+  test("reads whole columns down to the last cell that holds something", async () => {
+    fake.select("Log!A:B");
+    expect(await port.readSelection()).toMatchObject({ address: "A1:B4" });
+    expect(await port.readRange("Log!A:A")).toEqual([["load"], [100], [""], [110]]);
+    await expect(port.readRange("Log!D:D")).rejects.toThrow("D:D is blank");
+  });
+
+  test("reads a range on another sheet, trimmed or anchored", async () => {
+    await port.addSheet(offers[0].sheet);
+    expect(await port.readRange("Log!$A$2:.$B$2")).toEqual([[100, 5]]);
+    await expect(port.readRange("Nowhere!A1")).rejects.toThrow("Nowhere");
+  });
+
+  test("says where a formula would go, whether something is there, and whether that is a Table", async () => {
+    fake.sheets[0].tables.push("D1:F9");
+    fake.select("Log!D3");
+    expect(await port.readTarget()).toEqual({
+      sheet: "Log",
+      address: "D3",
+      filled: false,
+      inTable: true,
+    });
+    fake.select("Log!A2:B2");
+    expect(await port.readTarget()).toMatchObject({ address: "A2", filled: true, inTable: false });
+  });
+
+  test("inserts into the active cell", async () => {
+    fake.select("Log!D2:D5");
+    await port.insertFormula("=SPARE.E1RM(A2, B2)");
+    expect(fake.content("Log!D2")).toBe("=SPARE.E1RM(A2, B2)");
+    expect(fake.content("Log!D3")).toBeUndefined();
+  });
+
+  test("tells of a new selection", async () => {
+    let told = 0;
+    port.onSelectionChange(() => told++);
+    await Promise.resolve();
+    fake.select("Log!B2");
+    expect(told).toBe(1);
+  });
+
+  test("adds each ready sheet, and again under another name", async () => {
+    for (const { sheet } of offers) {
+      expect(await port.addSheet(sheet)).toBe(sheet.name === "Log" ? "Log 2" : sheet.name);
+    }
+    expect(await port.addSheet(offers[0].sheet)).toBe(`${offers[0].sheet.name} 2`);
+    expect(fake.sheets).toHaveLength(offers.length + 2);
+  });
+
+  test("writes every content and look of a ready sheet", async () => {
+    const { sheet } = offers.find(({ id }) => id === "training-log")!;
+    const name = await port.addSheet(sheet);
+    const added = fake.sheets.find((each) => each.name === name)!;
+    const contents = Object.values(sheet.cellData)
+      .flatMap((row) => Object.values(row))
+      .flatMap(({ f, v }) => f ?? v ?? [])
+      .filter((content) => content !== "");
+    expect(contents.length).toBeGreaterThan(300);
+    expect([...added.cells.values()]).toEqual(expect.arrayContaining(contents));
+    expect(added.cells.size).toBe(contents.length);
+
+    expect(added.frozen).toBe("1:5");
+    expect(added.showGridlines).toBe(false);
+    expect(added.merged).toContain("A2:I2");
+    expect(added.looks.get("A5:I5")).toMatchObject({
+      "fill.color": "#0e5a5e",
+      "font.bold": true,
+      horizontalAlignment: "Center",
+      wrapText: true,
+    });
+    expect(added.looks.get("A6:A300")).toMatchObject({
+      numberFormat: "d mmm yyyy",
+      "InsideHorizontal.style": "Continuous",
+    });
+    expect(added.looks.get("A1")).toMatchObject({ columnWidth: 72, rowHeight: 22.5 });
+  });
+
+  test("puts a picture at the active cell, with what it shows in words", async () => {
+    fake.select("Log!C3");
+    await port.addImage!({ png: "iVBOR", width: 400, height: 200, description: "rising" });
+    expect(fake.sheets[0].images).toEqual([
+      { base64: "iVBOR", left: 96, top: 30, width: 300, height: 150, altTextDescription: "rising" },
+    ]);
+  });
+
+  test("draws a chart of Excel's own with named axes", async () => {
+    await port.addChart!({
+      kind: "columns",
+      title: "Week by week",
+      range: "Log!A1:B4",
+      horizontal: "week",
+      vertical: "volume load, kg",
+    });
+    expect(fake.sheets[0].charts).toMatchObject([
+      {
+        type: "ColumnClustered",
+        seriesBy: "Columns",
+        title: { text: "Week by week" },
+        axes: {
+          categoryAxis: { title: { text: "week" } },
+          valueAxis: { title: { text: "volume load, kg" } },
+        },
+      },
+    ]);
+  });
+});
+
+describe("cells that look alike", () => {
+  test("become rectangles that cover each of them once", () => {
+    for (const { sheet } of offers) {
+      const rectangles = styledRectangles(sheet.cellData);
+      const covered = new Map<string, string>();
+      for (const { style, range } of rectangles) {
+        for (let row = range.startRow; row <= range.endRow; row++) {
+          for (let column = range.startColumn; column <= range.endColumn; column++) {
+            expect(covered.has(`${row} ${column}`)).toBe(false);
+            covered.set(`${row} ${column}`, style);
+          }
+        }
+      }
+      const styled = Object.entries(sheet.cellData).flatMap(([row, cells]) =>
+        Object.entries(cells).flatMap(([column, { s }]) =>
+          s === undefined ? [] : [[`${row} ${column}`, s] as const],
+        ),
+      );
+      expect(covered).toEqual(new Map(styled));
+      expect(rectangles.length).toBeLessThan(120);
+    }
+  });
+});

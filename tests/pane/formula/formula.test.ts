@@ -1,0 +1,209 @@
+import { describe, expect, test } from "vitest";
+import headings from "../../../shared/pane/headings.json";
+import { readCatalogue } from "../../../src/build/catalogue";
+import { implementations } from "../../../src/functions/implementations";
+import { readArgument } from "../../../src/pane/formula/argument";
+import { callOf, formulaOf, missing, typedIn, type Typed } from "../../../src/pane/formula/call";
+import { dealColumns } from "../../../src/pane/formula/columns";
+import { columnOf, isReference, partsOf, referenceTo } from "../../../src/pane/formula/reference";
+import { work } from "../../../src/pane/formula/work";
+import type { CellValues } from "../../../src/pane/port";
+
+const { functions } = readCatalogue();
+const entryOf = (id: string) => functions.find((entry) => entry.id === id)!;
+const formula = (id: string, typed: Typed, sheet = "Start") =>
+  formulaOf(callOf(entryOf(id), typed), sheet);
+
+describe("a formula from what was typed", () => {
+  test("leaves the end open and a place in the middle empty", () => {
+    expect(formula("LOADFOR", { oneRepMax: "140", reps: "5" })).toBe("=SPARE.LOADFOR(140, 5)");
+    expect(formula("LOADFOR", { oneRepMax: "140", reps: "5", increment: "2.5" })).toBe(
+      "=SPARE.LOADFOR(140, 5, , 2.5)",
+    );
+    expect(formula("PERCENTCHART", {})).toBe("=SPARE.PERCENTCHART()");
+  });
+
+  test("takes numbers as coaches write them", () => {
+    const exponent = (text: string) =>
+      formula("RELATIVESTRENGTH", { load: "180", bodyMass: "82,5", exponent: text });
+    expect(exponent("2/3")).toBe("=SPARE.RELATIVESTRENGTH(180, 82.5, 2/3)");
+    expect(formula("MDC", { typicalError: "2.10", confidence: "90%" })).toBe(
+      "=SPARE.MDC(2.1, 0.9)",
+    );
+  });
+
+  test("puts words in quotes, and doubles the quotes inside", () => {
+    expect(formula("E1RM", { load: "100", reps: "5", equation: "epley" })).toBe(
+      '=SPARE.E1RM(100, 5, , "epley")',
+    );
+    expect(readArgument('6" box')).toMatchObject({ kind: "value", text: '"6"" box"' });
+  });
+
+  test("keeps blanks blank where a reserve of 0 is something else, and only there", () => {
+    const typed = { load: "B2:B20", reps: "C2:C20", reserve: "D2:D20" };
+    expect(formula("E1RM", typed)).toBe('=SPARE.E1RM(B2:B20, C2:C20, D2:D20&"")');
+    expect(formula("E1RM", { ...typed, reserve: 'D2:D20 & ""' })).toBe(
+      '=SPARE.E1RM(B2:B20, C2:C20, D2:D20&"")',
+    );
+    expect(formula("E1RM", { ...typed, reserve: "2" })).toBe("=SPARE.E1RM(B2:B20, C2:C20, 2)");
+    const check = { repAtCall: "B2:B9", calledReserve: "C2:C9", repsToFailure: "D2:D9" };
+    expect(formula("RESERVECHECK", check)).toBe('=SPARE.RESERVECHECK(B2:B9, C2:C9&"", D2:D9)');
+    expect(formula("STRENGTHTREND", { date: "A2:A9", reserveSd: "F1" })).not.toContain('&""');
+    const table = { load: "Log[load]", reps: "Log[reps]", reserve: "[@reserve]" };
+    expect(formula("E1RM", table)).toBe('=SPARE.E1RM(Log[load], Log[reps], [@reserve]&"")');
+  });
+
+  test("names a sheet only where it is not the formula's own", () => {
+    const typed = { load: "Log!B2:B20", reps: "'Week 1'!C2:C20" };
+    expect(formula("E1RM", typed, "Log")).toBe("=SPARE.E1RM(B2:B20, 'Week 1'!C2:C20)");
+    expect(formula("E1RM", typed, "Week 1")).toBe("=SPARE.E1RM(Log!B2:B20, C2:C20)");
+  });
+
+  test("takes lists and other formulas as they are", () => {
+    expect(formula("SWC", { scores: "{146;148;170}" })).toBe("=SPARE.SWC({146;148;170})");
+    expect(formula("E1RM", { load: "=B2*2", reps: "MAX(C2:C9)" })).toBe(
+      "=SPARE.E1RM(B2*2, MAX(C2:C9))",
+    );
+    expect(formula("E1RM", { load: "B2+2.5", reps: "5" })).toBe("=SPARE.E1RM(B2+2.5, 5)");
+  });
+
+  test("says what is still missing", () => {
+    expect(missing(callOf(entryOf("LOADFOR"), { reps: "5" }))).toEqual(["oneRepMax"]);
+    expect(missing(callOf(entryOf("LOADFOR"), { oneRepMax: "140", reps: "5" }))).toEqual([]);
+  });
+
+  test("reads every example of the catalogue back into the same formula", () => {
+    let read = 0;
+    for (const entry of functions) {
+      for (const example of entry.examples) {
+        const typed = typedIn(entry, example);
+        // An example may show the function inside another's call.
+        if (!example.startsWith(`=SPARE.${entry.id}(`)) expect(typed, example).toBeUndefined();
+        else expect(formulaOf(callOf(entry, typed!), "Sheet1"), example).toBe(example);
+        read++;
+      }
+    }
+    expect(read).toBeGreaterThan(50);
+  });
+});
+
+describe("a reference", () => {
+  test("is told from words and numbers", () => {
+    for (const text of [
+      "B2",
+      "$B$2:C20",
+      "C:C",
+      "C2:.C999",
+      "3:3",
+      "A1#",
+      "Log!B2",
+      "'It''s'!B2",
+    ]) {
+      expect(isReference(text), text).toBe(true);
+    }
+    for (const text of ["Log[load]", "[@reserve]", "Log[[#All],[load]]"]) {
+      expect(isReference(text), text).toBe(true);
+    }
+    for (const text of ["epley", "east crew", "10", "B", "ABCD1", "B0", "A1:", "Log!"]) {
+      expect(isReference(text), text).toBe(false);
+    }
+  });
+
+  test("quotes a sheet's name where it must, and reads it back", () => {
+    expect(referenceTo("Log", "B2")).toBe("Log!B2");
+    for (const sheet of ["Week 1", "It's", "A1", "2026", "Log"]) {
+      expect(partsOf(referenceTo(sheet, "B2:C3"))).toEqual({ sheet, address: "B2:C3" });
+    }
+  });
+
+  test("gives single columns of a range", () => {
+    expect(columnOf("B2:D20", 1)).toBe("C2:C20");
+    expect(columnOf("$Y$2:$AB$2", 2)).toBe("AA2");
+  });
+});
+
+describe("a selection dealt out to the arguments", () => {
+  const { parameters } = entryOf("E1RM");
+  const select = (values: CellValues, address: string) => ({ sheet: "Log", address, values });
+
+  test("goes by the headings, in whatever order they stand", () => {
+    const values = [
+      ["lifter", "RIR", "Load (kg)", "Reps"],
+      ["Ada", 2, 100, 5],
+    ];
+    expect(dealColumns(parameters, select(values, "A1:D2"), headings)).toEqual({
+      load: "Log!C1:C2",
+      reps: "Log!D1:D2",
+      reserve: "Log!B1:B2",
+    });
+  });
+
+  test("goes in order where there are no headings", () => {
+    expect(dealColumns(parameters, select([[100, 5]], "B2:C2"), headings)).toEqual({
+      load: "Log!B2",
+      reps: "Log!C2",
+    });
+  });
+
+  test("stays whole for a function that takes a block", () => {
+    const { parameters: ofReliability } = entryOf("RELIABILITY");
+    expect(dealColumns(ofReliability, select([[146, 140]], "B2:C9"), headings)).toEqual({
+      trials: "Log!B2:C9",
+    });
+  });
+
+  test("knows headings only for arguments that exist", () => {
+    const names = new Set(functions.flatMap((entry) => entry.parameters.map(({ name }) => name)));
+    for (const name of Object.keys(headings)) expect(names).toContain(name);
+  });
+});
+
+describe("a call worked before it is inserted", () => {
+  const cells: Record<string, CellValues> = {
+    "B2:B3": [[100], [110]],
+    "C2:C3": [[5], [5]],
+    "D2:D3": [[2], [null]],
+    "E2:E3": [[100], ["#REF!"]],
+  };
+  const port = {
+    readRange: (reference: string) =>
+      reference in cells ? Promise.resolve(cells[reference]) : Promise.reject(new Error("none")),
+  };
+  const worked = (id: string, typed: Typed) =>
+    work(callOf(entryOf(id), typed), port, implementations);
+
+  test("gives the numbers the sheet will show", async () => {
+    expect(await worked("LOADFOR", { oneRepMax: "140", reps: "5", reserve: "2" })).toEqual({
+      kind: "result",
+      grid: [[113.513513513514]],
+    });
+  });
+
+  test("reads cells through the host, a blank reserve as not recorded", async () => {
+    const typed = { load: "B2:B3", reps: "C2:C3", reserve: "D2:D3" };
+    expect(await worked("E1RM", typed)).toEqual({
+      kind: "result",
+      grid: [[123.333333333333], [""]],
+    });
+  });
+
+  test("shows an error with its message, and passes an error cell on", async () => {
+    expect(await worked("E1RM", { load: "80kg", reps: "5" })).toEqual({
+      kind: "error",
+      code: "#VALUE!",
+      message: 'load is text, "80kg"; expected a load above 0',
+    });
+    const result = await worked("E1RM", { load: "E2:E3", reps: "C2:C3" });
+    expect(result).toMatchObject({
+      grid: [[116.666666666667], [{ code: "#VALUE!", message: "row 2: load holds #REF!" }]],
+    });
+  });
+
+  test("leaves other formulas to the sheet, and says when cells cannot be read", async () => {
+    expect(await worked("E1RM", { load: "=B2*2", reps: "5" })).toMatchObject({ kind: "unknown" });
+    expect(await worked("E1RM", { load: "Nowhere!B2", reps: "5" })).toEqual({
+      kind: "unknown",
+      reason: "Nowhere!B2 cannot be read from here",
+    });
+  });
+});
