@@ -92,8 +92,8 @@ export function headingsOf(cells: Cells): string[] | undefined {
 /** Without blank rows at the end and without blank columns, which reports leave between them. */
 export function withoutBlankEdges(values: Cells): Cells {
   const isBlank = (cell: unknown) => readCell(cell) === null;
-  const last = values.findLastIndex((row) => !row.every(isBlank));
-  const rows = values.slice(0, last + 1);
+  const filled = values.map((row) => !row.every(isBlank));
+  const rows = values.slice(0, filled.lastIndexOf(true) + 1);
   const width = Math.max(0, ...rows.map((row) => row.length));
   const kept = Array.from({ length: width }, (_, at) => at).filter((at) =>
     rows.some((row) => !isBlank(row[at])),
