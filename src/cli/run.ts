@@ -3,12 +3,9 @@ import { implementations } from "../functions/implementations";
 import { readBook } from "../hosts/workbook/calculate/book";
 import { calculate, type Functions } from "../hosts/workbook/calculate/calculate";
 import { saveValues } from "../hosts/workbook/calculate/saveValues";
-import {
-  readPackage,
-  UnreadableFile,
-  writePackage,
-  type Package,
-} from "../hosts/workbook/xlsx/package";
+import { plainCopy } from "../hosts/workbook/portable/plain";
+import { portableCopy } from "../hosts/workbook/portable/portable";
+import { readPackage, UnreadableFile, writePackage } from "../hosts/workbook/xlsx/package";
 import { BadUsage, readArguments, usage, type Arguments, type CalcArguments } from "./arguments";
 import { readInput, refuseSameFile, writeOutput } from "./files";
 import { progressBar, type Screen } from "./progress";
@@ -59,8 +56,10 @@ async function follow(args: Arguments, terminal: Terminal): Promise<ExitStatus> 
       return 0;
     case "calc":
       return calc(args, terminal);
-    default:
-      throw new BadUsage(`${args.command} is not available`);
+    case "plain":
+      return copy(args.input, args.output, plainCopy, terminal);
+    case "portable":
+      return copy(args.input, args.output, portableCopy, terminal);
   }
 }
 
@@ -68,9 +67,23 @@ async function calc(args: CalcArguments, terminal: Terminal): Promise<ExitStatus
   const output = args.inPlace ? args.input : args.output;
   if (!args.inPlace && output !== undefined) await refuseSameFile(args.input, output);
   const { book, outcomes } = await workOut(args.input, terminal);
-  if (output !== undefined) await writeOutput(output, pack(saveValues(book, outcomes)));
+  if (output !== undefined) await writeOutput(output, writePackage(saveValues(book, outcomes)));
   const report = reportOn(args.input, output ?? null, outcomes);
   terminal.out.write(`${args.json ? JSON.stringify(report, null, 2) : writeReport(report)}\n`);
+  return report.failed.length > 0 ? 1 : 0;
+}
+
+async function copy(
+  input: string,
+  output: string,
+  make: typeof plainCopy,
+  terminal: Terminal,
+): Promise<ExitStatus> {
+  await refuseSameFile(input, output);
+  const { book, outcomes } = await workOut(input, terminal);
+  await writeOutput(output, writePackage(make(book, outcomes)));
+  const report = reportOn(input, output, outcomes);
+  terminal.out.write(`${writeReport(report)}\n`);
   return report.failed.length > 0 ? 1 : 0;
 }
 
@@ -83,5 +96,3 @@ async function workOut(input: string, terminal: Terminal) {
     bar.clear();
   }
 }
-
-const pack = (file: Package) => writePackage(file);

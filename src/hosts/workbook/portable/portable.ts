@@ -1,0 +1,1 @@
+export { plainCopy as portableCopy } from "./plain";
