@@ -29,7 +29,8 @@ export function workbookConfig(): Configuration {
       ],
       parser: { javascript: { dynamicImportMode: "eager" } },
     },
-    optimization: minimize(target),
+    // What is fetched later is one file: shared parts of it would be files of their own.
+    optimization: { ...minimize(target), splitChunks: false },
     performance: { hints: false },
     plugins: [
       withoutHyphenation,

@@ -100,9 +100,8 @@ export function openSpreadsheet(
       const before = current().getId();
       opened++;
       const respelled = respellWorkbook({ ...other, id: `opened-${opened}` }, "excel");
-      // The one before goes first: the screen shows one workbook, and names its sheets on its own.
-      univer.__getInjector().get(IUniverInstanceService).disposeUnit(before);
       univer.createUnit(UniverInstanceType.UNIVER_SHEET, respelled);
+      univer.__getInjector().get(IUniverInstanceService).disposeUnit(before);
       const formula = api.getFormula();
       formula.executeCalculation();
       await formula.onCalculationResultApplied(patience);
