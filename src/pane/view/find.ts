@@ -107,5 +107,5 @@ function functionList(functions: readonly CatalogueFunction[], open: Open): HTML
   return element("ul", { className: "entries" }, ...items);
 }
 
-/** Up to the first full stop or colon that ends a thought. */
-const firstSentence = (text: string) => /^.*?[.:?](?=\s|$)/s.exec(text)?.[0] ?? text;
+/** Up to the first full stop or question mark that ends a sentence, so not the one in "RPE 8.5". */
+const firstSentence = (text: string) => /^.*?[.?](?=\s|$)/s.exec(text)?.[0] ?? text;
