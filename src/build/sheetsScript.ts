@@ -84,13 +84,18 @@ function parameterTag(
   ].join(" ");
 }
 
-/** The example that works in any sheet, if there is one: without cells of its own. */
+/**
+ * The example that does most without help: one that needs no cells of a sheet, and that leaves nothing out between
+ * two commas, if there is one.
+ */
 function exampleOf({ examples }: CatalogueFunction): string {
-  const formula = examples.find((example) => !CELL.test(example)) ?? examples[0];
+  const inAnySheet = examples.filter((example) => !CELL.test(example));
+  const formula = inAnySheet.find((example) => !GAP.test(example)) ?? inAnySheet[0] ?? examples[0];
   return formulaForSheets(formula);
 }
 
 const CELL = /(?<![A-Z\d"])[A-Z]{1,3}\d+(?![A-Z\d(])/;
+const GAP = /,\s*,/;
 
 function menu({ functions }: Catalogue, cautions: readonly string[]): string {
   const json = (value: unknown) => JSON.stringify(value, null, 2).replaceAll("\n", "\n  ");
