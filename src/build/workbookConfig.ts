@@ -5,6 +5,7 @@ import webpack, { type Compiler, type Configuration } from "webpack";
 import { readDemo } from "../hosts/workbook/demo";
 import { contentSecurityPolicy } from "../hosts/workbook/page/policy";
 import { readCatalogue } from "./catalogue";
+import { EmitSamples } from "./samplesPlugin";
 import { compileTypeScript, DIST, minimize, ROOT } from "./paths";
 
 const PAGE = join(ROOT, "src", "hosts", "workbook", "page");
@@ -44,6 +45,7 @@ export function workbookConfig(): Configuration {
         ],
       }),
       new EmitData(),
+      new EmitSamples(),
     ],
   };
 }
