@@ -58,7 +58,6 @@ export const athleteChanges: Picture<AthleteChanges> = {
     const rowHeight = rows.length > 30 ? letters + 4 : letters + 8;
     const tops = { marginTop: 28, marginBottom: 8 };
     const ends = rows.flatMap(({ change, detectable }) => [change, detectable, -detectable]);
-    const look = (row: AthleteChange) => lookOf(row.reading);
     return compose(sheet, this.alt({ ...data, units }), [
       { text: this.title, look: "title" },
       { text: finding({ ...data, units }), look: "finding" },
@@ -77,7 +76,6 @@ export const athleteChanges: Picture<AthleteChanges> = {
             labelAnchor: "right",
           },
           y: { axis: null, domain: [-0.5, rows.length - 0.5], reverse: true },
-          symbol: { type: "identity" },
           marks: [
             Plot.rect(rows, {
               x1: ({ detectable }: AthleteChange) => -detectable,
@@ -99,15 +97,20 @@ export const athleteChanges: Picture<AthleteChanges> = {
             ),
             Plot.ruleX([0], { stroke: theme.ink }),
             Plot.ruleY(rows, { y: "at", x1: 0, x2: "change", stroke: theme.accent }),
-            Plot.dot(rows, {
-              x: "change",
-              y: "at",
-              r: 4,
-              symbol: (row: AthleteChange) => look(row).symbol,
-              fill: (row: AthleteChange) => (look(row).filled ? theme.accent : theme.paper),
-              stroke: theme.accent,
-              strokeWidth: 1.5,
-            }),
+            ...LOOKS.map(({ readings, symbol, filled }) =>
+              Plot.dot(
+                rows.filter(({ reading }) => (readings as readonly string[]).includes(reading)),
+                {
+                  x: "change",
+                  y: "at",
+                  r: 4,
+                  symbol,
+                  fill: filled ? theme.accent : theme.paper,
+                  stroke: theme.accent,
+                  strokeWidth: 1.5,
+                },
+              ),
+            ),
             Plot.text(rows, {
               y: "at",
               text: ({ name }: AthleteChange) => cut(name, left - 6, letters),
@@ -139,20 +142,38 @@ export const athleteChanges: Picture<AthleteChanges> = {
     ]);
   },
 
-  alt: (data) =>
-    `Each athlete's change against the detectable change. ${finding(data)} ` +
-    data.athletes
-      .map(
-        ({ name, change, reading }) => `${name} ${signed(change, digitsFor([change]))}, ${reading}`,
-      )
-      .join("; ") +
-    ".",
+  alt: (data) => {
+    const digits = digitsFor(data.athletes.map(({ change }) => change));
+    const real = data.athletes.filter(({ reading }) => reading !== "within test error");
+    const named = real.map(({ name, change }) => `${name} ${signed(change, digits)}`).join(", ");
+    return (
+      `Each athlete's change against the detectable change. ${finding(data)}` +
+      (real.length > 0 ? ` They are ${named}.` : "")
+    );
+  },
 };
 
-function lookOf(reading: string): { symbol: "circle" | "triangle2"; filled: boolean } {
-  if (reading === "real decrease") return { symbol: "triangle2", filled: true };
-  return { symbol: "circle", filled: reading !== "within test error" };
-}
+/** A triangle on its tip, for a fall. */
+const pointingDown: Plot.SymbolImplementation = {
+  draw(context, size) {
+    const half = Math.sqrt(size) * 0.7;
+    context.moveTo(-half, -half * 0.8);
+    context.lineTo(half, -half * 0.8);
+    context.lineTo(0, half);
+    context.closePath();
+  },
+};
+
+/** How each reading of a change is marked: by shape and filling, not by colour. */
+const LOOKS = [
+  { readings: ["within test error"], symbol: "circle", filled: false },
+  { readings: ["real increase"], symbol: "circle", filled: true },
+  { readings: ["real decrease"], symbol: pointingDown, filled: true },
+] as const satisfies readonly {
+  readings: readonly string[];
+  symbol: Plot.SymbolType | Plot.SymbolImplementation;
+  filled: boolean;
+}[];
 
 function finding({ athletes, units }: AthleteChanges): string {
   const count = (reading: string) => athletes.filter((one) => one.reading === reading).length;

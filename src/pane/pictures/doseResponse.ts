@@ -64,7 +64,7 @@ export const doseResponse: Picture<DoseResponse> = {
           marginTop: 28,
           marginLeft: 42,
           marginRight: 14,
-          marginBottom: 40,
+          marginBottom: 46,
           x: {
             label: data.dose ?? named("dose", undefined),
             domain: domainOf(data.studies.map(({ dose }) => dose)),

@@ -82,7 +82,7 @@ export const forest: Picture<Forest> = {
     const rowHeight = letters + 10;
     const bottom = last + sums.length - 0.1;
     const marginTop = 6;
-    const marginBottom = 40;
+    const marginBottom = 46;
     return compose(sheet, this.alt({ ...data, units }), [
       { text: this.title, look: "title" },
       { text: finding({ ...data, units }), look: "finding" },

@@ -95,6 +95,7 @@ export function compose(sheet: Sheet, alt: string, blocks: readonly Block[]): SV
     } else {
       const look = looks(sheet)[block.look];
       const bold = look.weight > 500;
+      y += look.before;
       for (const line of wrap(block.text, width - 2 * EDGE, look.size, bold)) {
         y += look.size * 1.35;
         const text = make("text", {
@@ -127,10 +128,10 @@ export function compose(sheet: Sheet, alt: string, blocks: readonly Block[]): SV
 }
 
 const looks = ({ theme, wide }: Sheet) => ({
-  title: { size: wide ? 18 : 14, weight: 600, fill: theme.ink, after: 2 },
-  finding: { size: wide ? 14 : 12, weight: 400, fill: theme.ink, after: 6 },
-  label: { size: wide ? 13 : 11.5, weight: 600, fill: theme.ink, after: 0 },
-  note: { size: wide ? 12 : 11, weight: 400, fill: theme.quiet, after: 2 },
+  title: { size: wide ? 18 : 14, weight: 600, fill: theme.ink, before: 0, after: 2 },
+  finding: { size: wide ? 14 : 12, weight: 400, fill: theme.ink, before: 0, after: 6 },
+  label: { size: wide ? 13 : 11.5, weight: 600, fill: theme.ink, before: 0, after: 0 },
+  note: { size: wide ? 12 : 11, weight: 400, fill: theme.quiet, before: 3, after: 0 },
 });
 
 /** The room that names at the left of a plot take, at most a share of the picture. */

@@ -178,10 +178,10 @@ function stacked(changes: readonly number[], near: number) {
 
 const axis = (sheet: Sheet, domain: [number, number], label: string) =>
   plot(sheet, {
-    height: 40,
+    height: 46,
     ...MARGINS,
     marginTop: 1,
-    marginBottom: 38,
+    marginBottom: 44,
     x: { domain, label, ticks: sheet.wide ? 9 : 5 },
     y: { axis: null },
     marks: [Plot.ruleY([0], { stroke: sheet.theme.ink })],

@@ -64,8 +64,9 @@ export const reserveAgreement: Picture<ReserveAgreement> = {
     ];
     const shown = [0, ...lines.map(({ at }) => at), ...dots.map(({ error }) => error)];
     const domain: [number, number] = [Math.min(...shown) - 0.7, Math.max(...shown) + 0.7];
-    const margins = { marginTop: 28, marginBottom: 40 };
+    const margins = { marginTop: 28, marginBottom: 46 };
     const pixels = height - margins.marginTop - margins.marginBottom;
+    const within = (value: number) => Math.min(Math.max(value, domain[0]), domain[1]);
     const labels = apart(
       lines,
       letters + 4,
@@ -95,8 +96,8 @@ export const reserveAgreement: Picture<ReserveAgreement> = {
           marks: [
             biasInterval
               ? Plot.rect([biasInterval], {
-                  y1: "low",
-                  y2: "high",
+                  y1: ({ low }: Interval) => within(low),
+                  y2: ({ high }: Interval) => within(high),
                   fill: theme.band,
                 })
               : null,

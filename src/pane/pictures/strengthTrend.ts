@@ -61,7 +61,7 @@ export const strengthTrend: Picture<StrengthTrend> = {
           marginTop: 26,
           marginLeft: 42,
           marginRight: textWidth(lastLabel, letters + 1, true) + 10,
-          marginBottom: 40,
+          marginBottom: 46,
           x: { type: "utc", label: "date", ticks: sheet.wide ? 8 : 4 },
           y: {
             label: named("one-rep max", units),
@@ -96,7 +96,8 @@ export const strengthTrend: Picture<StrengthTrend> = {
     ]);
   },
 
-  alt: (data) => `Strength trend over ${data.days.length} days. ${finding(data)}`,
+  alt: (data) =>
+    `Strength trend over ${data.days.length} day${data.days.length === 1 ? "" : "s"}. ${finding(data)}`,
 };
 
 function finding({ days, units }: StrengthTrend): string {

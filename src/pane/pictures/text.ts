@@ -11,9 +11,9 @@ export function textWidth(text: string, size: number, bold = false): number {
 
 function widthOf(letter: string): number {
   if (/[ijlI.,:;'|!()[\] ]/.test(letter)) return 0.32;
-  if (/[mwMW%]/.test(letter)) return 0.88;
-  if (/[A-Z]/.test(letter)) return 0.68;
-  return 0.57;
+  if (/[mwMW%+−]/.test(letter)) return 0.86;
+  if (/[A-Z0-9]/.test(letter)) return 0.66;
+  return 0.6;
 }
 
 /** Breaks a text into lines of at most so many pixels, between words. */
@@ -30,12 +30,13 @@ export function wrap(text: string, width: number, size: number, bold = false): s
   return [...lines, line];
 }
 
-/** Cuts a text that is too wide, and shows that it was cut. */
+/** Cuts a text that is too wide, and shows that it was cut. A short last word stays: it may be the year. */
 export function cut(text: string, width: number, size: number): string {
   if (textWidth(text, size) <= width) return text;
-  const letters = [...text];
-  while (letters.length > 1 && textWidth(`${letters.join("")}…`, size) > width) letters.pop();
-  return `${letters.join("").trimEnd()}…`;
+  const end = /\s\S{1,6}$/.exec(text)?.[0] ?? "";
+  const letters = [...text.slice(0, text.length - end.length)];
+  while (letters.length > 1 && textWidth(`${letters.join("")}…${end}`, size) > width) letters.pop();
+  return `${letters.join("").replace(/[\s,]+$/, "")}…${end}`;
 }
 
 /** A number with so many decimals, and the minus sign of print. */

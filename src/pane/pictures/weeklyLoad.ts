@@ -44,7 +44,8 @@ export const weeklyLoad: Picture<WeeklyLoad> = {
     const common = axisOf(sheet, data);
     const top = Math.max(1, ...bars.map(({ closeSets }) => closeSets ?? 0));
     const slot = common.slot;
-    const labelled = slot > textWidth(number(top, 0), sheet.letters) + 2;
+    const counts = sheet.letters - 1;
+    const labelled = slot > textWidth(number(top, 0), counts) + 1.5;
     const load = plot(sheet, {
       ...common.panel,
       height: (sheet.wide ? 210 : 150) + common.blockRoom,
@@ -94,7 +95,7 @@ export const weeklyLoad: Picture<WeeklyLoad> = {
         Plot.dot(bars, {
           x: "at",
           y: "closeSets",
-          r: 3.5,
+          r: Math.min(3.5, Math.max(1.5, slot * 0.3)),
           symbol: "diamond",
           fill: theme.paper,
           stroke: theme.ink,
@@ -106,7 +107,10 @@ export const weeklyLoad: Picture<WeeklyLoad> = {
               y: "closeSets",
               text: ({ closeSets }) => (closeSets === null ? "" : number(closeSets, 0)),
               dy: -10,
+              fontSize: counts,
               fill: theme.ink,
+              stroke: theme.paper,
+              strokeWidth: 3,
             })
           : null,
         Plot.ruleY([0], { stroke: theme.ink }),
@@ -151,7 +155,7 @@ function axisOf(sheet: Sheet, { weeks, by }: WeeklyLoad) {
   return {
     slot,
     blockRoom,
-    labelRoom: turned ? Math.ceil(widest * 0.72) + 34 : 40,
+    labelRoom: turned ? Math.ceil(widest * 0.72) + 26 : 44,
     rules,
     blocks: [
       ...rules,
@@ -172,7 +176,7 @@ function axisOf(sheet: Sheet, { weeks, by }: WeeklyLoad) {
       tickSize: turned ? 3 : 5,
       label: by,
       labelArrow: "none",
-      labelOffset: turned ? Math.ceil(widest * 0.72) + 30 : 34,
+      labelOffset: turned ? Math.ceil(widest * 0.72) + 18 : 34,
     }),
     panel: {
       marginLeft,

@@ -6,6 +6,9 @@ import { pairsOf, wordsOf } from "./words";
 /** Answers a question in plain words with the ids of functions, the likeliest first. */
 export type Search = (question: string) => string[];
 
+/** What is this much less close than the best answer is no answer. */
+const FAR = 0.15;
+
 interface Entry {
   /** A number to keep entries apart. */
   readonly id: number;
@@ -50,7 +53,9 @@ export function createSearch(functions: readonly CatalogueFunction[], phrases: P
       const closeness = result.score * said * meant ** 0.2;
       best.set(id, Math.max(best.get(id) ?? 0, closeness));
     }
-    return [...best].sort(([, a], [, b]) => b - a).map(([id]) => id);
+    const ranked = [...best].sort(([, a], [, b]) => b - a);
+    const enough = FAR * (ranked[0]?.[1] ?? 0);
+    return ranked.filter(([, closeness]) => closeness >= enough).map(([id]) => id);
   };
 }
 

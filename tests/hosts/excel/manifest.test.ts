@@ -100,6 +100,40 @@ describe("the add-in only manifest", () => {
     }
   });
 
+  test("puts one button on the Home tab, which opens the pane", () => {
+    const document = new DOMParser().parseFromString(source, "text/xml");
+    const only = (tag: string, within: Element = document.documentElement) => {
+      const found = Array.from(within.getElementsByTagName(tag));
+      expect(found, tag).toHaveLength(1);
+      return found[0];
+    };
+    const desktop = only("DesktopFormFactor");
+    expect(only("OfficeTab", desktop).getAttribute("id")).toBe("TabHome");
+    const button = only("Control", desktop);
+    expect(button.getAttribute("xsi:type")).toBe("Button");
+    const action = only("Action", button);
+    expect(action.getAttribute("xsi:type")).toBe("ShowTaskpane");
+    const page = only("SourceLocation", action).getAttribute("resid")!;
+    expect(source).toContain(`<bt:Url id="${page}" DefaultValue="${DEVELOPMENT_BASE}pane.html"/>`);
+    for (const icon of Array.from(desktop.getElementsByTagName("Icon"))) {
+      const sizes = Array.from(icon.getElementsByTagName("bt:Image"));
+      expect(sizes.map((image) => image.getAttribute("size"))).toEqual(["16", "32", "80"]);
+    }
+  });
+
+  test("keeps its texts to the length that the ribbon allows", () => {
+    const texts = (list: string) =>
+      [
+        ...(new RegExp(`<bt:${list}>(.*?)</bt:${list}>`, "s").exec(source)?.[1] ?? "").matchAll(
+          /DefaultValue="([^"]*)"/g,
+        ),
+      ].map(([, text]) => text);
+    expect(texts("ShortStrings").length).toBeGreaterThan(2);
+    for (const text of texts("ShortStrings")) expect(text.length).toBeLessThanOrEqual(125);
+    expect(texts("LongStrings")).toHaveLength(1);
+    for (const text of texts("LongStrings")) expect(text.length).toBeLessThanOrEqual(250);
+  });
+
   test("names only resources that it defines", () => {
     const used = [...source.matchAll(/resid="([^"]+)"/g)].map(([, id]) => id);
     const defined = [...source.matchAll(/<bt:\w+ id="([^"]+)"/g)].map(([, id]) => id);

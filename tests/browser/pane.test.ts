@@ -1,0 +1,347 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { join } from "node:path";
+import { buildSync } from "esbuild";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { buildIfStale } from "../../src/build/dist";
+import { DIST, ROOT } from "../../src/build/paths";
+import { readPaneData } from "../../src/build/paneData";
+import type { Serving } from "../../src/build/serve";
+import { serve } from "../../src/build/serve";
+import type { FakeExcel } from "../hosts/excel/fakeExcel";
+import { describeInBrowser, launchBrowser } from "./browser";
+
+/** A computer with other work to do takes its time over a page this size. */
+const patience = 60_000;
+
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+interface Violation {
+  readonly id: string;
+  readonly nodes: readonly { readonly html: string; readonly failureSummary: string }[];
+}
+
+/** What the accessibility checker has against a part of the page. */
+async function violations(page: Page, part: string): Promise<string[]> {
+  // Evaluated from outside the page, which its content security policy leaves alone.
+  await page.evaluate(axe);
+  const found = await page.evaluate(async (selector) => {
+    const checker = (window as unknown as { axe: { run(part: string): Promise<unknown> } }).axe;
+    return (await checker.run(selector)) as { violations: Violation[] };
+  }, part);
+  return found.violations.flatMap(({ id, nodes }) =>
+    nodes.map(({ html, failureSummary }) => `${id}: ${html}\n${failureSummary}`),
+  );
+}
+
+describeInBrowser("the pane", () => {
+  let serving: Serving;
+  let browser: Browser;
+  let page: Page;
+  let complaints: string[];
+  let requests: string[];
+
+  beforeAll(async () => {
+    await buildIfStale();
+    serving = await serve(DIST, 3400);
+    browser = await launchBrowser();
+  }, 300_000);
+
+  afterAll(async () => {
+    await browser.close();
+    await serving.close();
+  });
+
+  async function openPage(options: Parameters<Browser["newPage"]>[0]) {
+    complaints = [];
+    requests = [];
+    page = await browser.newPage(options);
+    page.on("console", (message) => {
+      if (["error", "warning"].includes(message.type())) complaints.push(message.text());
+    });
+    page.on("pageerror", (error) => complaints.push(error.message));
+    page.on("request", (request) => requests.push(request.url()));
+  }
+
+  afterEach(() => page.close());
+
+  const pane = () => page.locator("#pane");
+  const tab = (name: string) => pane().getByRole("tab", { name });
+  const argument = (name: string) =>
+    pane().getByRole("textbox", { name: new RegExp(`^${name}( \\(optional\\))?$`) });
+
+  async function find(question: string) {
+    await pane().getByLabel("What do you want to know?").fill(question);
+    await pane().getByLabel("What do you want to know?").press("Enter");
+  }
+
+  describe("beside the embedded workbook", () => {
+    beforeEach(async () => {
+      await openPage({ viewport: { width: 1280, height: 800 } });
+      await page.goto(serving.address);
+      await tab("Find").waitFor({ timeout: patience });
+    }, patience);
+
+    const read = (sheet: string, address: string) =>
+      page.evaluate(([s, a]) => window.spare!.readCell(s, a), [sheet, address] as const);
+
+    const shows = (sheet: string, address: string) =>
+      expect.poll(() => read(sheet, address), { timeout: 20_000 });
+
+    async function openEmptySheet(): Promise<string> {
+      const tabs = page.locator("[data-u-comp=slide-tab-item]");
+      const before = await tabs.allTextContents();
+      await page.locator("[data-u-comp=sheet-bar-append-button]").first().click();
+      await expect.poll(() => tabs.count()).toBe(before.length + 1);
+      return (await tabs.allTextContents()).find((name) => !before.includes(name))!;
+    }
+
+    async function select(reference: string) {
+      const box = page.locator("[data-u-comp=defined-name] input");
+      await box.click();
+      await box.fill(reference);
+      await box.press("Enter");
+    }
+
+    it("finds a function by a question and inserts it: the grid shows what the preview showed", async () => {
+      const sheet = await openEmptySheet();
+      await find("how much for five reps with two left");
+      await pane().getByRole("heading", { name: "LOADFOR", exact: true }).waitFor();
+      await argument("oneRepMax").fill("140");
+      await argument("reps").fill("5");
+      await argument("reserve").fill("2");
+      await argument("increment").fill("2,5");
+      await expect.poll(() => pane().locator("output").textContent()).toBe("112.5");
+      await pane().getByRole("button", { name: "Insert in A1" }).click();
+      await shows(sheet, "A1").toBe(112.5);
+      expect(await pane().getByText(`Inserted in ${sheet}!A1.`).count()).toBe(1);
+    });
+
+    it("takes arguments from the selection, blanks of a reserve kept blank, and spills", async () => {
+      const sheet = await openEmptySheet();
+      for (const line of ["load\treps\tRIR", "100\t5\t2", "110\t5\t"]) {
+        for (const text of line.split("\t")) {
+          await page.keyboard.type(text, { delay: 10 });
+          await page.keyboard.press("Tab");
+        }
+        await page.keyboard.press("Enter");
+        await select(line.startsWith("load") ? "A2" : "A3");
+      }
+      await shows(sheet, "B3").toBe(5);
+      await select("A1:C3");
+      await find("E1RM");
+      await pane().getByRole("button", { name: "Fill from the selected columns" }).click();
+      await pane().getByText("Filled load, reps, reserve.").waitFor();
+      const formula = pane().locator(".formula");
+      await expect.poll(() => formula.textContent()).toBe('=SPARE.E1RM(A1:A3, B1:B3, C1:C3&"")');
+      await select("E1");
+      await pane().getByRole("button", { name: "Insert in E1" }).click();
+      await shows(sheet, "E2").toBeCloseTo(123.3333, 3);
+      expect([null, ""]).toContain(await read(sheet, "E3"));
+    });
+
+    it("says in the preview why a call cannot work", async () => {
+      await find("LOADFOR");
+      await argument("oneRepMax").fill("80kg");
+      await argument("reps").fill("5");
+      await pane()
+        .getByText(/oneRepMax is text, "80kg"/)
+        .waitFor();
+    });
+
+    it("adds every ready sheet, computed, without an error in it", async () => {
+      await tab("Sheets").click();
+      const names: Record<string, string> = {};
+      for (const { id, title, sheet } of readPaneData().sheets) {
+        await pane()
+          .getByRole("button", { name: `Add the sheet ${title}` })
+          .click();
+        const said = pane().getByText(/^Added as “.*”\.$/);
+        await expect.poll(() => said.textContent()).toContain(`“${sheet.name}`);
+        names[id] = /“(.*)”/.exec((await said.textContent())!)![1];
+      }
+      // One cell of each that only comes out right when all it rests on is computed.
+      await shows(names.percentages, "C11").toBe(140);
+      await shows(names["block-plan"], "I29").toBe(125);
+      await shows(names["training-log"], "K8").toBe(4);
+      await shows(names["reserve-calls"], "H7").toBe(0.75);
+      await shows(names["test-day"], "K6").toBe("real increase");
+      await shows(names.studies, "M39").toBe("change");
+    });
+
+    it("asks no address but its own and breaks none of its own rules", async () => {
+      await find("meta-analysis");
+      await tab("Cautions").click();
+      const origins = new Set(requests.map((address) => new URL(address).origin));
+      expect([...origins]).toEqual([new URL(serving.address).origin]);
+      expect(complaints).toEqual([]);
+    });
+
+    it("opens and closes at the press of its button", async () => {
+      const button = page.getByRole("button", { name: "Functions" });
+      expect(await button.getAttribute("aria-expanded")).toBe("true");
+      await button.click();
+      expect(await pane().isVisible()).toBe(false);
+      expect(await button.getAttribute("aria-expanded")).toBe("false");
+      await button.click();
+      expect(await pane().isVisible()).toBe(true);
+    });
+
+    it("gives the accessibility checker nothing to say, in any view", async () => {
+      expect(await violations(page, "#pane")).toEqual([]);
+      await find("strength trend");
+      expect(await violations(page, "#pane")).toEqual([]);
+      for (const name of ["Sheets", "Cautions"]) {
+        await tab(name).click();
+        expect(await violations(page, "#pane")).toEqual([]);
+      }
+    });
+  });
+
+  describe("inside Excel", () => {
+    /** The stand-in for Excel that the tests of the port use, in place of Microsoft's script. */
+    const standIn = buildSync({
+      stdin: {
+        contents: `
+          import { fakeExcel } from "./tests/hosts/excel/fakeExcel";
+          const fake = fakeExcel();
+          Object.assign(window, { fake, Excel: fake.excel, Office: fake.office });`,
+        resolveDir: ROOT,
+      },
+      bundle: true,
+      write: false,
+    }).outputFiles[0].text;
+
+    async function openPane(options: Parameters<Browser["newPage"]>[0]) {
+      await openPage({ viewport: { width: 320, height: 700 }, ...options });
+      await page.route("https://appsforoffice.microsoft.com/**", (route) =>
+        route.fulfill({ contentType: "text/javascript", body: standIn }),
+      );
+      // Without the header of the workbook's page: the pane's own policy is the one to be kept.
+      await page.route("**/pane.html", (route) =>
+        route.fulfill({
+          contentType: "text/html",
+          body: readFileSync(join(DIST, "pane.html"), "utf8"),
+        }),
+      );
+      await page.goto(`${serving.address}pane.html`);
+      await tab("Find").waitFor({ timeout: patience });
+    }
+
+    const content = (reference: string) =>
+      page.evaluate((at) => (window as unknown as { fake: FakeExcel }).fake.content(at), reference);
+
+    it("finds, fills in and inserts by keyboard alone", async () => {
+      await openPane({});
+      const focused = () =>
+        page.evaluate(() => {
+          const { activeElement } = document;
+          const label = activeElement instanceof HTMLInputElement && activeElement.labels?.[0];
+          return label ? label.textContent : activeElement?.textContent;
+        });
+      const tabUntil = async (text: RegExp) => {
+        for (let steps = 0; steps < 60; steps++) {
+          await page.keyboard.press("Tab");
+          if (text.test((await focused()) ?? "")) return;
+        }
+        throw new Error(`the Tab key does not reach ${text}`);
+      };
+      await tabUntil(/^Find$/);
+      await page.keyboard.press("ArrowRight");
+      expect(await focused()).toBe("Sheets");
+      await page.keyboard.press("ArrowLeft");
+      await tabUntil(/What do you want/);
+      await page.keyboard.type("which weight for 3 reps leaving 1");
+      await tabUntil(/^LOADFOR/);
+      await page.keyboard.press("Enter");
+      expect(await focused()).toBe("LOADFOR");
+      await tabUntil(/^oneRepMax/);
+      await page.keyboard.type("140");
+      await tabUntil(/^reps/);
+      await page.keyboard.type("3");
+      await tabUntil(/^reserve/);
+      await page.keyboard.type("1");
+      await tabUntil(/^Insert in A1$/);
+      await page.keyboard.press("Enter");
+      await expect.poll(() => content("Log!A1")).toBe("=SPARE.LOADFOR(140, 3, 1)");
+      await page.keyboard.press("Escape");
+      expect(await focused()).toMatch(/^LOADFOR/);
+    });
+
+    it("adds a ready sheet", async () => {
+      await openPane({});
+      await tab("Sheets").click();
+      await pane().getByRole("button", { name: "Add the sheet Percentage chart" }).click();
+      await pane().getByText("Added as “Percentage chart”.").waitFor();
+      expect(await content("Percentage chart!B10")).toBe("=SPARE.LOADCHART(C5, , , C6, C7)");
+    });
+
+    it("offers one value where the active cell is in a Table", async () => {
+      await openPane({});
+      await page.evaluate(() => {
+        const { fake } = window as unknown as { fake: FakeExcel };
+        fake.sheets[0].tables.push("B1:B9");
+        fake.select("Log!B2");
+      });
+      await find("CHANGESCORE");
+      await pane().getByText("choose one value under “part”").waitFor();
+      await pane().getByRole("combobox", { name: "part" }).selectOption("reading");
+      await expect.poll(() => pane().getByText("choose one value").count()).toBe(0);
+    });
+
+    it("fits into 320 pixels", async () => {
+      await openPane({});
+      for (const id of ["LOADFOR", "GROUPCHANGE", "PERCENTCHART", "POOLSTUDIES"]) {
+        await find(id);
+        await pane().getByRole("heading", { name: id, exact: true }).waitFor();
+        const width = await page.evaluate(() => document.documentElement.scrollWidth);
+        expect(width, id).toBeLessThanOrEqual(320);
+        await page.keyboard.press("Escape");
+      }
+    });
+
+    for (const look of [
+      { colorScheme: "light" },
+      { colorScheme: "dark" },
+      { forcedColors: "active" },
+    ] as const) {
+      it(`gives the accessibility checker nothing to say (${Object.values(look)[0]})`, async () => {
+        await openPane(look);
+        expect(await violations(page, "html")).toEqual([]);
+        await find("is this gain real");
+        await argument("before").fill("146");
+        await argument("after").fill("170");
+        await argument("typicalError").fill("7.6");
+        await pane().getByText("real increase").first().waitFor();
+        expect(await violations(page, "html")).toEqual([]);
+        for (const name of ["Sheets", "Cautions"]) {
+          await tab(name).click();
+          expect(await violations(page, "html")).toEqual([]);
+        }
+        expect(complaints).toEqual([]);
+      });
+    }
+
+    it("asks no address but its own and the platform's script", async () => {
+      await openPane({});
+      const origins = new Set(requests.map((address) => new URL(address).origin));
+      expect([...origins].sort()).toEqual([
+        new URL(serving.address).origin,
+        "https://appsforoffice.microsoft.com",
+      ]);
+    });
+  });
+
+  describe("the help page", () => {
+    for (const colorScheme of ["light", "dark"] as const) {
+      it(`gives the accessibility checker nothing to say (${colorScheme})`, async () => {
+        await openPage({ colorScheme });
+        await page.goto(`${serving.address}help.html`);
+        expect(await violations(page, "html")).toEqual([]);
+        expect(complaints).toEqual([]);
+        expect(requests.every((address) => address.startsWith(serving.address))).toBe(true);
+      });
+    }
+  });
+});
