@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { DIST, ROOT } from "./paths";
 
 /** What the built files are made of. */
-const sources = ["src", "shared/demo", "shared/pane", "manifest.xml", "package-lock.json"];
+const sources = ["src", "shared", "manifest.xml", "package.json", "package-lock.json"];
 
 /** Beside the built files, the state of the sources they were made of. */
 const stamp = join(DIST, ".built");

@@ -17,6 +17,8 @@ export interface ColumnInput {
 export interface LabelInput {
   readonly given: unknown;
   readonly name: string;
+  /** Whether a single blank cell stands for no labels at all, as Sheets may pass a skipped argument. */
+  readonly canBeBlank?: boolean;
 }
 
 /** Data columns read together. */
@@ -59,7 +61,7 @@ export function readRows<N extends string, L extends string = never>(
       range: uprightColumn(toRange(given), quantity.name),
     }));
   const labelRanges = entriesOf(labels)
-    .filter(([, { given }]) => isGiven(given))
+    .filter(([, { given, canBeBlank }]) => (canBeBlank ? !isBlank(given) : isGiven(given)))
     .map(([key, { given, name }]) => ({ key, name, range: toRange(given) }));
 
   const rows = commonLength([...numberRanges, ...labelRanges]);
@@ -99,6 +101,13 @@ export function readRows<N extends string, L extends string = never>(
       });
     },
   };
+}
+
+/** Whether an argument is left out, or is one blank cell. */
+function isBlank(argument: unknown): boolean {
+  const range = toRange(argument);
+  const value = readCell(range.cells[0][0]);
+  return isSingle(range) && (value === null || value === 0);
 }
 
 const entriesOf = <K extends string, V>(record: Readonly<Record<K, V>>) =>

@@ -421,6 +421,5 @@ function listOr(
 ): readonly number[] {
   if (!isGiven(given)) return usual;
   const list = readList(given, quantity);
-  if (list.length === 0) throw invalid(`${quantity.name} is blank; expected ${quantity.expected}`);
-  return list;
+  return list.length === 0 ? usual : list;
 }

@@ -66,7 +66,7 @@ export function volumeLoad(
       reps: { given: blankUnlessGiven(reps), quantity: quantities.reps() },
       sets: { given: sets, quantity: quantities.sets() },
     },
-    { by: { given: by, name: "by" } },
+    { by: { given: by, name: "by", canBeBlank: true } },
   );
   const log = { load: rows.numbers.load!, reps: rows.numbers.reps!, sets: rows.numbers.sets };
   if (rows.labels.by === undefined) {
@@ -106,7 +106,7 @@ export function closeSets(
       reserve: { given: blankUnlessGiven(reserve), quantity: quantities.reserve() },
       sets: { given: sets, quantity: quantities.sets() },
     },
-    { by: { given: by, name: "by" } },
+    { by: { given: by, name: "by", canBeBlank: true } },
   );
   const log = { reps: rows.numbers.reps!, reserve: rows.numbers.reserve, sets: rows.numbers.sets };
   const limit = readWithin(within);
@@ -153,7 +153,7 @@ export function muscleSets(
     },
     {
       exercise: { given: blankUnlessGiven(exercise), name: "exercise" },
-      by: { given: by, name: "by" },
+      by: { given: by, name: "by", canBeBlank: true },
     },
   );
   const { muscles, rows: shareRows, placeOf } = readShares(shares);

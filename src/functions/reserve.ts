@@ -130,8 +130,8 @@ function readCalls(
       failure: { given: failure, quantity: quantities.reps("repsToFailure") },
     },
     {
-      lifter: { given: lifter, name: "lifter" },
-      by: { given: by, name: "by" },
+      lifter: { given: lifter, name: "lifter", canBeBlank: true },
+      by: { given: by, name: "by", canBeBlank: true },
       // Once more as they are, to tell a row with "DNS" in it, which is dropped, from one that is not there.
       rawAt: { given: at, name: "repAtCall" },
       rawCalled: { given: called, name: "calledReserve" },

@@ -769,7 +769,7 @@ export function balancedGroups(
   seed?: unknown[][],
 ): unknown[][] {
   const columns = blockColumns(scores, quantities.score("scores"));
-  const rows = readRows(columns, { strata: { given: strata, name: "strata" } });
+  const rows = readRows(columns, { strata: { given: strata, name: "strata", canBeBlank: true } });
   const count = quantities.whole("groups", "a whole number of groups, 2 to 26", 26);
   const numberOfGroups = readOne(
     setting(groups, { ...count, accepts: (value) => count.accepts(value) && value >= 2 }, 2),

@@ -1,4 +1,5 @@
 import { expectAtLeast, expectPositive, expectWhole, inRow } from "../checks";
+import { last } from "../last";
 import { BadInput, NoAnswer } from "../problem";
 import { sameTo, withoutDust } from "../statistics/compare";
 
@@ -60,7 +61,7 @@ export function barLoader({ bar, plates }: PlateSet): BarLoader {
     const met = whole >= 0 && sameTo(bar + 2 * whole * rack.measure, load);
     table = tableTo((met ? whole : Math.floor(side)) + rack.largest, rack, table, load);
 
-    const fewest = table.at(-1)!;
+    const fewest = last(table);
     if (met && loadable(fewest, whole)) return platesOf(whole, rack, table);
     const below = nextBelow(fewest, met ? whole - 1 : Math.floor(side));
     const above = nextAbove(fewest, met ? whole + 1 : Math.ceil(side));
@@ -108,7 +109,7 @@ function rackOf(plates: readonly Plate[]): Rack {
     const size = Math.round(weight / measure);
     if (!sameTo(size * measure, weight)) {
       throw new BadInput(
-        `plates of ${weight} and ${there.at(-1)!.weight} share no common step; ` +
+        `plates of ${weight} and ${last(there).weight} share no common step; ` +
           "expected weights with fewer decimals",
       );
     }
@@ -117,7 +118,7 @@ function rackOf(plates: readonly Plate[]): Rack {
   return {
     kinds,
     measure,
-    largest: kinds.at(-1)?.size ?? 0,
+    largest: kinds.length > 0 ? last(kinds).size : 0,
     total: kinds.reduce((sum, { size, pairs }) => sum + size * pairs, 0),
   };
 }
@@ -160,7 +161,7 @@ function fewestPlates(kinds: readonly Kind[], reach: number): FewestPlates {
   const none = new Int32Array(reach + 1).fill(NO_WAY);
   none[0] = 0;
   const rows: Int32Array[] = [none];
-  for (const kind of kinds) rows.push(withKind(rows.at(-1)!, kind));
+  for (const kind of kinds) rows.push(withKind(last(rows), kind));
   return rows;
 }
 
@@ -219,7 +220,7 @@ function nextAbove(fewest: Int32Array, from: number): number | undefined {
 
 /** Reads the plates for a sum back from the table: of each kind, from the largest, as many as the fewest allow. */
 function platesOf(sum: number, { kinds }: Rack, table: FewestPlates): number[] {
-  const count = table.at(-1)![sum]!;
+  const count = last(table)[sum]!;
   if (count > MOST_PLATES) {
     throw new BadInput(`the load takes ${count} plates a side; expected at most ${MOST_PLATES}`);
   }

@@ -1,4 +1,5 @@
 import { expectAtLeast, expectPositive, expectWhole, inRow } from "../checks";
+import { last } from "../last";
 import { roundToMultiple } from "../load/round";
 import { BadInput } from "../problem";
 import { fractionAt, type Equation } from "../strength/equations";
@@ -76,7 +77,7 @@ export function planWeek(
   options: PlanOptions,
 ): PlanRow {
   const starts = startsOf(blocks);
-  const total = starts.at(-1)! + blocks.at(-1)!.weeks;
+  const total = last(starts) + last(blocks).weeks;
   if (week > total) throw new BadInput(`week is ${week}; the plan has ${total} weeks`);
   expectWhole("week", week, 1, total);
   const place = starts.findIndex((start, i) => week <= start + blocks[i]!.weeks);

@@ -1,3 +1,4 @@
+import { last } from "../last";
 import { levelLogLikelihood, type LevelSeries, type LevelVariances } from "./localLevel";
 
 /** Where the search looks: logarithms of both variances, −Infinity for a variance of zero. */
@@ -40,7 +41,7 @@ export function fitLevelVariances(series: LevelSeries): LevelVariances {
   if (range === 0) return { walk: 0, noise: 0 };
 
   const shortest = times.slice(1).reduce((gap, t, i) => Math.min(gap, t - times[i]!), Infinity);
-  const span = times.at(-1)! - times[0]!;
+  const span = last(times) - times[0]!;
   const highest = { walk: Math.log(range ** 2 / shortest), noise: Math.log(range ** 2) };
   const lowest = { walk: Math.log(range ** 2 / span) - DEPTH, noise: highest.noise - DEPTH };
   const look = ({ walk, noise }: Place): Point => {

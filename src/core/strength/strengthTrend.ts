@@ -1,4 +1,5 @@
 import { expectAtLeast, expectPositive, inRow } from "../checks";
+import { last } from "../last";
 import { NoAnswer } from "../problem";
 import { atMost } from "../statistics/compare";
 import { criticalValue, normalCdf } from "../statistics/distributions";
@@ -152,8 +153,8 @@ function logOneRepMax(set: LoggedSet, options: TrendOptions) {
 /** The change from the first to the last level; where the level does not wander, there is none to judge. */
 function riseSinceFirst(smoothed: SmoothedLevels, variances: LevelVariances) {
   const { means, variances: spread, firstLastCovariance } = smoothed;
-  const variance = spread.at(-1)! + spread[0]! - 2 * firstLastCovariance;
+  const variance = last(spread) + spread[0]! - 2 * firstLastCovariance;
   if (variances.walk === 0 || !(variance > 0)) return { rise: 0, chanceOfRise: 0.5 };
-  const rise = means.at(-1)! - means[0]!;
+  const rise = last(means) - means[0]!;
   return { rise: Math.expm1(rise), chanceOfRise: normalCdf(rise / Math.sqrt(variance)) };
 }
