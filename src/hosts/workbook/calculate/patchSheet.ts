@@ -144,6 +144,8 @@ function changedFormula(xml: string, { formula }: XmlCell, { area, formula: text
     : tag;
   if (text === undefined || text === null) return opened + xml.slice(contentStart, end);
   const name = /^<([^\s/>]+)/.exec(tag)![1];
+  // A formula of its own is shared no longer.
+  if (formula!.kind === "shared") return `<${name}>${escapeXml(text)}</${name}>`;
   return `${empty ? opened.replace(/\/>$/, ">") : opened}${escapeXml(text)}</${name}>`;
 }
 

@@ -98,7 +98,9 @@ function extendComments(xml: string, path: string, notes: Notes): string {
   const edits: Edit[] = [];
   if (known < 0) edits.push(append(xml, authors, prefix, writeXml(`${prefix}author`, {}, author)));
   const authorId = known < 0 ? names.length : known;
-  const there = new Map(childrenOf(list, "comment").map((note) => [attributeOf(note, "ref"), note]));
+  const there = new Map(
+    childrenOf(list, "comment").map((note) => [attributeOf(note, "ref"), note]),
+  );
   const added: string[] = [];
   for (const [address, text] of notes) {
     const body = childOf(there.get(address), "text");

@@ -61,6 +61,7 @@ export function copyWith(book: Book, outcomes: readonly Outcome[], rewrite: Rewr
     const formula = withoutSpillsOf(cell, removed);
     if (formula !== cell.text) change(cell, { value: values[0][0], formula });
   }
+  unshare();
 
   let file = book.file;
   for (const [sheet, ofSheet] of changes) {
@@ -72,6 +73,22 @@ export function copyWith(book: Book, outcomes: readonly Outcome[], rewrite: Rewr
     .filter(({ cell }) => rewrite(cell) !== null)
     .map(({ cell, area }) => ({ ...cell, area }));
   return pruneCalcChain(file, book, formulaCells({ ...book, formulas: kept }));
+
+  /** Where one of the cells that share a formula changes, each of the others gets its own. */
+  function unshare(): void {
+    const groupOf = ({ sheet, row, column }: FormulaCell) => {
+      const group = sheet.cells.get(cellAddress(row, column))?.formula?.group;
+      return group === undefined ? undefined : `${sheet.id} ${group}`;
+    };
+    const isRewritten = ({ sheet, row, column }: FormulaCell) =>
+      changes.get(sheet)?.get(row)?.get(column)?.formula !== undefined;
+    const opened = new Set(book.formulas.filter(isRewritten).map(groupOf));
+    opened.delete(undefined);
+    for (const { cell, values } of outcomes) {
+      if (!opened.has(groupOf(cell)) || isRewritten(cell)) continue;
+      change(cell, { value: values[0][0], formula: cell.text });
+    }
+  }
 
   function change(cell: FormulaCell, to: CellChange): void {
     const rows = changes.get(cell.sheet) ?? new Map<number, Map<number, CellChange>>();
@@ -90,7 +107,9 @@ function withoutSpillsOf({ text, sheet }: FormulaCell, removed: ReadonlyMap<stri
     spillReference,
     (all, _reference, quoted?: string, plain?: string, cell = "") => {
       const name = quoted?.replaceAll("''", "'") ?? plain ?? sheet.name;
-      const outcome = removed.get(`${name.toLowerCase()}!${cell.replaceAll("$", "").toUpperCase()}`);
+      const outcome = removed.get(
+        `${name.toLowerCase()}!${cell.replaceAll("$", "").toUpperCase()}`,
+      );
       if (!outcome) return all as string;
       const before = quoted !== undefined ? `'${quoted}'!` : plain !== undefined ? `${plain}!` : "";
       const range = areaAddress(outcome.area).replace(/([A-Z]+)(\d+)/g, "$$$1$$$2");
