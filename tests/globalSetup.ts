@@ -7,5 +7,7 @@ const READS_DIST = /browser|hosts|build|cli|pane/;
 export default async function setup(): Promise<void> {
   const asked = process.argv.slice(2).filter((word) => word.includes("tests"));
   if (asked.length > 0 && !asked.some((path) => READS_DIST.test(path))) return;
-  await buildIfStale(() => process.stdout.write("Building dist/, which takes about a minute ...\n"));
+  await buildIfStale(() =>
+    process.stdout.write("Building dist/, which takes about a minute ...\n"),
+  );
 }
