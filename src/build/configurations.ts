@@ -1,15 +1,19 @@
 import type { Configuration } from "webpack";
 import { cliConfig } from "./cliConfig";
 import { DEVELOPMENT_BASE, excelConfig } from "./excelConfig";
+import { EmitLicences } from "./notices";
 import { paneConfig } from "./paneConfig";
 import { sheetsConfig } from "./sheetsConfig";
 import { workbookConfig } from "./workbookConfig";
 
 /** Everything that goes into dist/, to be hosted at `base`. */
 export const configurations = (base = DEVELOPMENT_BASE): Configuration[] => [
-  excelConfig(base),
-  workbookConfig(),
-  paneConfig(),
+  ...[excelConfig(base), workbookConfig(), paneConfig(), cliConfig()].map(withLicences),
+  // The script for Sheets is one file, so it carries its notices itself.
   sheetsConfig(),
-  cliConfig(),
 ];
+
+const withLicences = (configuration: Configuration): Configuration => ({
+  ...configuration,
+  plugins: [...(configuration.plugins ?? []), new EmitLicences()],
+});

@@ -1,12 +1,12 @@
 /** The licence notices that must go with code of others wherever it is bundled. */
-import { existsSync, readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { dirname, join } from "node:path";
-import type { Compilation, Module } from "webpack";
+import webpack, { type Compilation, type Compiler, type Module } from "webpack";
 
 /** One line a licence with its packages, then the notices that stand in their files, each once. */
 export function noticesOf(compilation: Compilation): string[] {
-  const files = [...compilation.modules].flatMap(filesOf).filter(isOfOthers).sort();
-  const packages = [...new Map(files.map(packageOf).map((one) => [one.name, one])).values()];
+  const files = filesOfOthers(compilation);
+  const packages = packagesOf(files);
   const licences = [...new Set(packages.map(({ terms }) => terms))];
   return [
     ...licences.flatMap((terms) => [
@@ -19,6 +19,23 @@ export function noticesOf(compilation: Compilation): string[] {
     ...[...new Set(files.flatMap(noticesIn))].flatMap((notice) => ["", notice]),
   ];
 }
+
+/** All licences in full: a text a licence, with the packages that it goes with. */
+export function licencesOf(compilation: Compilation): string {
+  const byText = new Map<string, string[]>();
+  for (const { name, version, terms, text } of packagesOf(filesOfOthers(compilation))) {
+    const whole = text || terms;
+    byText.set(whole, [...(byText.get(whole) ?? []), `${name} ${version}`]);
+  }
+  return [...byText].map(([text, names]) => `${names.join(", ")}\n\n${text}\n`).join("\n\n");
+}
+
+const filesOfOthers = (compilation: Compilation) =>
+  [...compilation.modules].flatMap(filesOf).filter(isOfOthers).sort();
+
+const packagesOf = (files: readonly string[]) => [
+  ...new Map(files.map(packageOf).map((one) => [one.name, one])).values(),
+];
 
 /** A module's file; webpack may have joined several modules into one. */
 function filesOf(module: Module): string[] {
@@ -34,6 +51,8 @@ interface Package {
   readonly version: string;
   /** Under what it may be used, and whose it is. */
   readonly terms: string;
+  /** The licence's own text, where the package brings it. */
+  readonly text: string;
 }
 
 function packageOf(file: string): Package {
@@ -42,7 +61,13 @@ function packageOf(file: string): Package {
   const { name, version, license } = JSON.parse(
     readFileSync(join(folder, "package.json"), "utf8"),
   ) as { name: string; version: string; license: string };
-  return { name, version, terms: [TEXTS[license] ?? license, ownNotice(folder)].join(" ").trim() };
+  const terms = [TEXTS[license] ?? license, ownNotice(folder)].join(" ").trim();
+  return { name, version, terms, text: licenceText(folder) };
+}
+
+function licenceText(folder: string): string {
+  const file = readdirSync(folder).find((name) => /^licen[cs]e/i.test(name));
+  return file === undefined ? "" : readFileSync(join(folder, file), "utf8").trim();
 }
 
 /** Where the text of a licence stands that a package only names. */
@@ -69,4 +94,18 @@ function noticesIn(file: string): string[] {
   const [, head = ""] = /^\/\*+([\s\S]*?)\*\//.exec(readFileSync(file, "utf8")) ?? [];
   const plain = head.replace(/^[ \t]*\*? ?/gm, "");
   return [...plain.matchAll(/```text\n([\s\S]*?)\n```/g)].map(([, notice]) => notice.trim());
+}
+
+/** Writes beside a bundle the licences of what others wrote of it: `licences/workbook.txt`. */
+export class EmitLicences {
+  apply(compiler: Compiler): void {
+    const name = compiler.options.name ?? "bundle";
+    compiler.hooks.thisCompilation.tap("EmitLicences", (compilation) => {
+      const stage = webpack.Compilation.PROCESS_ASSETS_STAGE_SUMMARIZE;
+      compilation.hooks.processAssets.tap({ name: "EmitLicences", stage }, () => {
+        const text = licencesOf(compilation);
+        compilation.emitAsset(`licences/${name}.txt`, new webpack.sources.RawSource(text));
+      });
+    });
+  }
 }
