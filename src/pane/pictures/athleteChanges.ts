@@ -154,8 +154,8 @@ export const athleteChanges: Picture<AthleteChanges> = {
 };
 
 /** A triangle on its tip, for a fall. */
-const pointingDown: Plot.SymbolImplementation = {
-  draw(context, size) {
+const pointingDown = {
+  draw(context: Pick<CanvasPath, "moveTo" | "lineTo" | "closePath">, size: number) {
     const half = Math.sqrt(size) * 0.7;
     context.moveTo(-half, -half * 0.8);
     context.lineTo(half, -half * 0.8);
@@ -171,7 +171,7 @@ const LOOKS = [
   { readings: ["real decrease"], symbol: pointingDown, filled: true },
 ] as const satisfies readonly {
   readings: readonly string[];
-  symbol: Plot.SymbolType | Plot.SymbolImplementation;
+  symbol: Plot.SymbolType;
   filled: boolean;
 }[];
 
@@ -196,7 +196,7 @@ function leftOutText(names: readonly string[]): string {
 function readChanges(values: Cells): AthleteChanges {
   const { columns, headings } = dealColumns(values, COLUMNS);
   const given = DETECTABLE.test(headings.error ?? "") ? "detectable change" : "typical error";
-  const { count, numbers, labels } = readRows(
+  const { count, firstRow, numbers, labels } = readRows(
     {
       before: { given: columns.before, quantity: quantities.score("before") },
       after: { given: columns.after, quantity: quantities.score("after") },
@@ -209,7 +209,7 @@ function readChanges(values: Cells): AthleteChanges {
   const leftOut: string[] = [];
   for (let row = 0; row < count; row++) {
     const written = textOf(labels.athlete!.cells[row][0]);
-    const name = written || `row ${row + 1}`;
+    const name = written || `row ${row + firstRow}`;
     const [before, after, error] = [numbers.before![row], numbers.after![row], errors[row]];
     if (before === null || after === null || error === null) {
       if (written !== "") leftOut.push(name);

@@ -201,7 +201,7 @@ function domainFor({ studies, pooled, prediction }: Forest): [number, number] {
 
 function readStudies(values: Cells): Forest {
   const { columns, headings } = dealColumns(values, COLUMNS);
-  const { count, numbers, labels } = readRows(
+  const { count, firstRow, numbers, labels } = readRows(
     {
       effect: { given: columns.effect, quantity: quantities.anyNumber("effect", "an effect") },
       standardError: {
@@ -215,7 +215,7 @@ function readStudies(values: Cells): Forest {
   for (let row = 0; row < count; row++) {
     const [effect, standardError] = [numbers.effect![row], numbers.standardError![row]];
     if (effect === null || standardError === null) continue;
-    const name = textOf(labels.study!.cells[row][0]) || `row ${row + 1}`;
+    const name = textOf(labels.study!.cells[row][0]) || `row ${row + firstRow}`;
     studies.push({ name, effect, standardError, ...ownInterval(effect, standardError) });
   }
   if (studies.length === 0) {

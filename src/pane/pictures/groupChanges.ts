@@ -75,7 +75,7 @@ export const groupChanges: Picture<GroupChanges> = {
         look: "label",
       },
       { plot: row(sheet, domain, difference, [], "diamond") },
-      { plot: axis(sheet, domain, named("change, and difference of changes", units)) },
+      { plot: axis(sheet, domain, named("change", units)) },
       {
         text: `Small marks: athletes. Large mark and line: mean and its interval.${lostText(data)}`,
         look: "note",

@@ -132,7 +132,9 @@ export const weeklyLoad: Picture<WeeklyLoad> = {
 /** What both panels share: the places of the weeks, their labels, and where blocks begin. */
 function axisOf(sheet: Sheet, { weeks, by }: WeeklyLoad) {
   const { theme, letters } = sheet;
-  const marginLeft = 52;
+  const most = Math.max(...weeks.map(({ volumeLoad }) => volumeLoad ?? 0));
+  // The axis ends on a round number, which can have a digit more.
+  const marginLeft = Math.ceil(textWidth(grouped(most * 2), letters)) + 10;
   const slot = (sheet.width - 2 * EDGE - marginLeft - 6) / weeks.length;
   const longest = sheet.wide ? 110 : 80;
   const labels = weeks.map(({ label }) => cut(label, longest, letters));
