@@ -26,3 +26,15 @@ export function lookInto(data: IWorkbookData) {
   const style = (sheet: string, address: string) => data.styles[String(cell(sheet, address).s)]!;
   return { sheetNamed, cell, style };
 }
+
+/** A sheet's cells in their order, each with its row and column counted from 0. */
+export function cellsOf(data: IWorkbookData, id: string) {
+  const rows = (data.sheets[id].cellData ?? {}) as Record<number, Record<number, ICellData>>;
+  return Object.entries(rows).flatMap(([row, cells]) =>
+    Object.entries(cells).map(([column, cell]) => ({
+      row: Number(row),
+      column: Number(column),
+      cell,
+    })),
+  );
+}

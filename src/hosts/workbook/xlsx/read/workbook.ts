@@ -38,7 +38,8 @@ export function readWorkbook(file: Package, name = "Workbook"): IWorkbookData {
     appVersion: "",
     locale: LocaleType.EN_US,
     styles: Object.fromEntries(styles.map((style, index) => [String(index), style])),
-    ...(styles[0] && { defaultStyle: styles[0] }),
+    // Every look in a file is complete; more than a font here would show through the others.
+    ...(styles[0] && { defaultStyle: { ff: styles[0].ff, fs: styles[0].fs } }),
     sheetOrder: sheets.map(({ id }) => id),
     sheets: Object.fromEntries(
       sheets.map((sheet) => [sheet.id, readSheet(file, sheet, surroundings, colorOf)]),

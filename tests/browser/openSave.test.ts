@@ -1,0 +1,184 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Browser, Dialog, Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, beforeEach, expect, it, vi } from "vitest";
+import { buildIfStale } from "../../src/build/dist";
+import { DIST } from "../../src/build/paths";
+import type { Serving } from "../../src/build/serve";
+import { serve } from "../../src/build/serve";
+import { readPackage, readWorkbook } from "../../src/hosts/workbook/xlsx";
+import { lookInto } from "../hosts/workbook/xlsx/support";
+import { describeInBrowser, launchBrowser } from "./browser";
+
+const patience = 60_000;
+const fileOf = (name: string) =>
+  join(import.meta.dirname, "../hosts/workbook/xlsx/files", `${name}.xlsx`);
+const log = "Week 1's log";
+
+vi.setConfig({ testTimeout: 2 * patience });
+
+describeInBrowser("a workbook of one's own in the page", () => {
+  let serving: Serving;
+  let browser: Browser;
+  let page: Page;
+  let folder: string;
+  let complaints: string[];
+  let requests: string[];
+
+  beforeAll(async () => {
+    folder = mkdtempSync(join(tmpdir(), "open-save-"));
+    await buildIfStale();
+    serving = await serve(DIST, 3500);
+    browser = await launchBrowser();
+  }, 300_000);
+
+  afterAll(async () => {
+    await browser.close();
+    await serving.close();
+    rmSync(folder, { recursive: true });
+  });
+
+  beforeEach(async () => {
+    complaints = [];
+    requests = [];
+    page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+    page.on("pageerror", (error) => complaints.push(error.message));
+    page.on("console", (message) => {
+      if (message.type() === "error") complaints.push(message.text());
+    });
+    page.on("request", (request) => requests.push(request.url()));
+    await page.goto(serving.address);
+    await page.waitForFunction(() => window.spare !== undefined, null, { timeout: patience });
+  }, patience);
+
+  afterEach(() => page.close());
+
+  const read = (sheet: string, address: string) =>
+    page.evaluate(([s, a]) => window.spare!.readCell(s, a), [sheet, address] as const);
+  const press = (name: string) => page.getByRole("button", { name, exact: true }).click();
+  const says = () =>
+    expect.poll(() => page.locator("#message").textContent(), { timeout: patience });
+
+  async function openFile(path: string): Promise<void> {
+    const choosing = page.waitForEvent("filechooser");
+    await press("Open");
+    await (await choosing).setFiles(path);
+  }
+
+  async function type(address: string, text: string): Promise<void> {
+    const box = page.locator("[data-u-comp=defined-name] input");
+    await box.click();
+    await box.fill(address);
+    await box.press("Enter");
+    await page.keyboard.type(text, { delay: 20 });
+    await page.keyboard.press("Enter");
+  }
+
+  async function save(): Promise<Uint8Array> {
+    const downloading = page.waitForEvent("download");
+    await press("Save");
+    const download = await downloading;
+    expect(download.suggestedFilename()).toBe("xlsxwriter.xlsx");
+    const path = join(folder, "saved.xlsx");
+    await download.saveAs(path);
+    return new Uint8Array(readFileSync(path));
+  }
+
+  it("opens, computes, takes a change and is saved with it, and nothing leaves the page", async () => {
+    await openFile(fileOf("xlsxwriter"));
+    await says().toBe(
+      "xlsxwriter.xlsx is open. A copy saved here will not have its tables' own look and names.",
+    );
+    expect(await page.title()).toBe("xlsxwriter.xlsx – Reps to Spare");
+    // 100 kg for 5 with 2 left is 7 to failure: Epley (1985) has 100 × (1 + 7/30).
+    expect(await read(log, "F3")).toBeCloseTo(123.3333, 4);
+    expect(await read(log, "F5")).toBe(122.5);
+    expect(await read("Two", "A1")).toBe(200);
+
+    await type("B2", "120");
+    await expect.poll(() => read(log, "F3"), { timeout: patience }).toBe(148);
+
+    const { cell, style, sheetNamed } = lookInto(readWorkbook(readPackage(await save())));
+    expect(cell(log, "B2").v).toBe(120);
+    expect(cell(log, "F3")).toMatchObject({
+      f: "=SPARE.E1RM($B$2:$B$4,$C$2:$C$4,$D$2:$D$4)",
+      v: 148,
+    });
+    expect(style(log, "F1").bg).toEqual({ rgb: "#1f6b63" });
+    expect(sheetNamed(log).columnData?.[0]?.w).toBe(103);
+    expect(sheetNamed("Two").hidden).toBe(1);
+
+    const origins = requests.filter((address) => !address.startsWith("blob:"));
+    expect(new Set(origins.map((address) => new URL(address).origin))).toEqual(
+      new Set([new URL(serving.address).origin]),
+    );
+    expect(complaints).toEqual([]);
+  });
+
+  it("is opened by dropping it on the page", async () => {
+    const bytes = readFileSync(fileOf("exceljs")).toString("base64");
+    const transfer = await page.evaluateHandle((encoded) => {
+      const data = Uint8Array.from(atob(encoded), (character) => character.charCodeAt(0));
+      const holder = new DataTransfer();
+      holder.items.add(new File([data], "crew.xlsx"));
+      return holder;
+    }, bytes);
+    await page.dispatchEvent("#workbook", "drop", { dataTransfer: transfer });
+    await says().toMatch(/^crew.xlsx is open/);
+    expect(await read("Crew & tests", "D5")).toBe(128);
+  });
+
+  it("says why a file cannot be read, and keeps the open one", async () => {
+    const path = join(folder, "notes.xlsx");
+    writeFileSync(path, "Dear crew");
+    const before = await read("Start", "B2");
+    await openFile(path);
+    await says().toBe("notes.xlsx was not opened: the file is not an .xlsx workbook.");
+    expect(await read("Start", "B2")).toBe(before);
+  });
+
+  it("asks before changes are lost, and only then", async () => {
+    await openFile(fileOf("xlsxwriter"));
+    await says().toMatch(/is open/);
+    const asked: string[] = [];
+    let answer: (dialog: Dialog) => Promise<void> = (dialog) => dialog.dismiss();
+    page.on("dialog", (dialog) => {
+      asked.push(dialog.type());
+      void answer(dialog);
+    });
+    await openFile(fileOf("xlsxwriter"));
+    await says().toMatch(/is open/);
+    expect(asked).toEqual([]);
+
+    await type("B2", "120");
+    await expect.poll(() => read(log, "B2"), { timeout: patience }).toBe(120);
+    await openFile(fileOf("exceljs"));
+    await expect.poll(() => asked).toEqual(["confirm"]);
+    expect(await read(log, "B2")).toBe(120);
+
+    answer = (dialog) => dialog.accept();
+    const closed = page.waitForEvent("close");
+    await page.close({ runBeforeUnload: true });
+    await closed;
+    expect(asked).toEqual(["confirm", "beforeunload"]);
+  });
+
+  it("prints the sheet that is shown on one page, from a phone as well", async () => {
+    await page.setViewportSize({ width: 390, height: 844 });
+    await page.evaluate(() => {
+      window.print = () => undefined;
+      const book = window.spare!.api.getActiveWorkbook()!;
+      book.setActiveSheet(book.getSheetByName("Percentages")!);
+    });
+    for (const name of ["Open", "Save", "Print"]) {
+      const box = (await page.getByRole("button", { name, exact: true }).boundingBox())!;
+      expect(box.x + box.width).toBeLessThanOrEqual(390);
+    }
+    await press("Print");
+    const printed = await page.locator("#print td").allTextContents();
+    expect(printed).toContain("93.8%");
+    const pdf = await page.pdf({ preferCSSPageSize: true, printBackground: true });
+    expect(pdf.toString("latin1").match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
+  });
+});
