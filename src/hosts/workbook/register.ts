@@ -13,6 +13,7 @@ import { CellFunction } from "./executor";
 import type { Messages } from "./messages";
 import { createMessages } from "./messages";
 import type { FunctionsMetadata, Implementations } from "./metadata";
+import { settleSpills } from "./settle";
 import type { Spelling } from "./spelling";
 import { spell } from "./spelling";
 
@@ -43,6 +44,7 @@ export function registerFunctions(
   injector.get(IFunctionService).registerExecutors(...executors);
   injector.get(IDescriptionService).registerDescriptions(describeFunctions(metadata));
 
+  settleSpills(univer);
   injector.get(ICommandService).beforeCommandExecuted((command) => {
     if (startsPass(command)) messages.startCalculation();
   });
