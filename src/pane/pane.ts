@@ -3,9 +3,10 @@ import type { PaneContext, View } from "./view/context";
 import { element, newId } from "./view/elements";
 import { cautionsView } from "./view/cautions";
 import { findView } from "./view/find";
+import { picturesView } from "./view/pictures";
 import { sheetsView } from "./view/sheets";
 
-const views: readonly View[] = [findView, sheetsView, cautionsView];
+const views: readonly View[] = [findView, sheetsView, picturesView, cautionsView];
 
 /** Builds the pane inside an element: its views as tabs, the first one open. */
 export function mountPane(root: HTMLElement, context: PaneContext): void {

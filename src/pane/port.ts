@@ -56,10 +56,15 @@ export interface Picture {
 export interface NativeChart {
   readonly kind: "line" | "columns" | "points";
   readonly title: string;
-  /** "Log!A1:C20", its first row the names of the series and its first column the horizontal axis. */
-  readonly range: string;
-  readonly horizontal: string;
-  readonly vertical: string;
+  readonly across: ChartColumn;
+  /** A series each. */
+  readonly up: readonly ChartColumn[];
+}
+
+/** A column of a chart: "Log!B1:B20" with its heading, which names it. */
+export interface ChartColumn {
+  readonly name: string;
+  readonly cells: string;
 }
 
 /**

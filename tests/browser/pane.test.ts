@@ -3,7 +3,7 @@ import { createRequire } from "node:module";
 import { join } from "node:path";
 import { buildSync } from "esbuild";
 import type { Browser, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } from "vitest";
 import { buildIfStale } from "../../src/build/dist";
 import { DIST, ROOT } from "../../src/build/paths";
 import { readPaneData } from "../../src/build/paneData";
@@ -16,6 +16,8 @@ import { describeInBrowser, launchBrowser } from "./browser";
 const patience = 60_000;
 
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+const poll = <T>(read: () => T) => expect.poll(read, { timeout: 20_000 });
 
 interface Violation {
   readonly id: string;
@@ -34,6 +36,8 @@ async function violations(page: Page, part: string): Promise<string[]> {
     nodes.map(({ html, failureSummary }) => `${id}: ${html}\n${failureSummary}`),
   );
 }
+
+vi.setConfig({ testTimeout: 2 * patience });
 
 describeInBrowser("the pane", () => {
   let serving: Serving;
@@ -64,8 +68,6 @@ describeInBrowser("the pane", () => {
     page.on("request", (request) => requests.push(request.url()));
   }
 
-  afterEach(() => page.close());
-
   const pane = () => page.locator("#pane");
   const tab = (name: string) => pane().getByRole("tab", { name });
   const argument = (name: string) =>
@@ -77,23 +79,31 @@ describeInBrowser("the pane", () => {
   }
 
   describe("beside the embedded workbook", () => {
-    beforeEach(async () => {
+    beforeAll(async () => {
       await openPage({ viewport: { width: 1280, height: 800 } });
       await page.goto(serving.address);
       await tab("Find").waitFor({ timeout: patience });
     }, patience);
 
+    beforeEach(async () => {
+      await tab("Find").click();
+      const back = pane().getByRole("button", { name: "Back to the list" });
+      if (await back.isVisible()) await back.click();
+      await pane().getByLabel("What do you want to know?").fill("");
+    });
+
+    afterAll(() => page.close());
+
     const read = (sheet: string, address: string) =>
       page.evaluate(([s, a]) => window.spare!.readCell(s, a), [sheet, address] as const);
 
-    const shows = (sheet: string, address: string) =>
-      expect.poll(() => read(sheet, address), { timeout: 20_000 });
+    const shows = (sheet: string, address: string) => poll(() => read(sheet, address));
 
     async function openEmptySheet(): Promise<string> {
       const tabs = page.locator("[data-u-comp=slide-tab-item]");
       const before = await tabs.allTextContents();
       await page.locator("[data-u-comp=sheet-bar-append-button]").first().click();
-      await expect.poll(() => tabs.count()).toBe(before.length + 1);
+      await poll(() => tabs.count()).toBe(before.length + 1);
       return (await tabs.allTextContents()).find((name) => !before.includes(name))!;
     }
 
@@ -112,7 +122,7 @@ describeInBrowser("the pane", () => {
       await argument("reps").fill("5");
       await argument("reserve").fill("2");
       await argument("increment").fill("2,5");
-      await expect.poll(() => pane().locator("output").textContent()).toBe("112.5");
+      await poll(() => pane().locator("output").textContent()).toBe("112.5");
       await pane().getByRole("button", { name: "Insert in A1" }).click();
       await shows(sheet, "A1").toBe(112.5);
       expect(await pane().getByText(`Inserted in ${sheet}!A1.`).count()).toBe(1);
@@ -134,7 +144,7 @@ describeInBrowser("the pane", () => {
       await pane().getByRole("button", { name: "Fill from the selected columns" }).click();
       await pane().getByText("Filled load, reps, reserve.").waitFor();
       const formula = pane().locator(".formula");
-      await expect.poll(() => formula.textContent()).toBe('=SPARE.E1RM(A1:A3, B1:B3, C1:C3&"")');
+      await poll(() => formula.textContent()).toBe('=SPARE.E1RM(A1:A3, B1:B3, C1:C3&"")');
       await select("E1");
       await pane().getByRole("button", { name: "Insert in E1" }).click();
       await shows(sheet, "E2").toBeCloseTo(123.3333, 3);
@@ -158,7 +168,7 @@ describeInBrowser("the pane", () => {
           .getByRole("button", { name: `Add the sheet ${title}` })
           .click();
         const said = pane().getByText(/^Added as “.*”\.$/);
-        await expect.poll(() => said.textContent()).toContain(`“${sheet.name}`);
+        await poll(() => said.textContent()).toContain(`“${sheet.name}`);
         names[id] = /“(.*)”/.exec((await said.textContent())!)![1];
       }
       // One cell of each that only comes out right when all it rests on is computed.
@@ -200,6 +210,8 @@ describeInBrowser("the pane", () => {
   });
 
   describe("inside Excel", () => {
+    afterEach(() => page.close());
+
     /** The stand-in for Excel that the tests of the port use, in place of Microsoft's script. */
     const standIn = buildSync({
       stdin: {
@@ -264,7 +276,7 @@ describeInBrowser("the pane", () => {
       await page.keyboard.type("1");
       await tabUntil(/^Insert in A1$/);
       await page.keyboard.press("Enter");
-      await expect.poll(() => content("Log!A1")).toBe("=SPARE.LOADFOR(140, 3, 1)");
+      await poll(() => content("Log!A1")).toBe("=SPARE.LOADFOR(140, 3, 1)");
       await page.keyboard.press("Escape");
       expect(await focused()).toMatch(/^LOADFOR/);
     });
@@ -287,7 +299,7 @@ describeInBrowser("the pane", () => {
       await find("CHANGESCORE");
       await pane().getByText("choose one value under “part”").waitFor();
       await pane().getByRole("combobox", { name: "part" }).selectOption("reading");
-      await expect.poll(() => pane().getByText("choose one value").count()).toBe(0);
+      await poll(() => pane().getByText("choose one value").count()).toBe(0);
     });
 
     it("fits into 320 pixels", async () => {
@@ -334,6 +346,8 @@ describeInBrowser("the pane", () => {
   });
 
   describe("the help page", () => {
+    afterEach(() => page.close());
+
     for (const colorScheme of ["light", "dark"] as const) {
       it(`gives the accessibility checker nothing to say (${colorScheme})`, async () => {
         await openPage({ colorScheme });

@@ -76,10 +76,20 @@ export interface Chart {
   left: number;
   top: number;
   readonly title: { text: string };
+  readonly series: {
+    getItemAt(index: number): Series;
+    add(name: string, index: number): Series;
+  };
   readonly axes: {
     readonly categoryAxis: { readonly title: { text: string } };
     readonly valueAxis: { readonly title: { text: string } };
   };
+}
+
+export interface Series {
+  name: string;
+  setValues(source: Range): void;
+  setXAxisValues(source: Range): void;
 }
 
 /** What tells whether the page runs inside Excel. */

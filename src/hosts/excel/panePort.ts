@@ -1,5 +1,5 @@
 import { partsOf, plainAddress } from "../../pane/formula/reference";
-import type { CellValues, NativeChart, Port } from "../../pane/port";
+import type { CellValues, ChartColumn, NativeChart, Port } from "../../pane/port";
 import { freeName } from "../../pane/sheetName";
 import type { ExcelApi, Range, RequestContext } from "./paneOffice";
 import { fillSheet } from "./paneSheet";
@@ -94,19 +94,28 @@ export function excelPort(excel: ExcelApi): Port {
         await context.sync();
       }),
 
-    addChart: ({ kind, title, range, horizontal, vertical }) =>
+    addChart: ({ kind, title, across, up }) =>
       excel.run(async (context) => {
         const place = await activePlace(context);
-        const { sheet, address } = partsOf(range);
-        const { worksheets } = context.workbook;
-        const on = sheet === undefined ? place.worksheet : worksheets.getItem(sheet);
-        const source = on.getRange(plainAddress(address));
-        const chart = place.worksheet.charts.add(KINDS[kind], source, "Columns");
+        const column = ({ cells }: ChartColumn) => {
+          const { sheet, address } = partsOf(cells);
+          const { worksheets } = context.workbook;
+          const on = sheet === undefined ? place.worksheet : worksheets.getItem(sheet);
+          return on.getRange(belowHeading(plainAddress(address)));
+        };
+        const chart = place.worksheet.charts.add(KINDS[kind], column(up[0]), "Columns");
+        up.forEach((each, index) => {
+          const series =
+            index === 0 ? chart.series.getItemAt(0) : chart.series.add(each.name, index);
+          if (index === 0) series.name = each.name;
+          else series.setValues(column(each));
+          series.setXAxisValues(column(across));
+        });
         chart.left = place.left;
         chart.top = place.top;
         chart.title.text = title;
-        chart.axes.categoryAxis.title.text = horizontal;
-        chart.axes.valueAxis.title.text = vertical;
+        chart.axes.categoryAxis.title.text = across.name;
+        chart.axes.valueAxis.title.text = up[0].name;
         await context.sync();
       }),
   };
@@ -120,6 +129,10 @@ const KINDS: Readonly<Record<NativeChart["kind"], string>> = {
   columns: "ColumnClustered",
   points: "XYScatter",
 };
+
+/** "B1:B20" is "B2:B20": the heading is a name, not a value. */
+const belowHeading = (address: string) =>
+  address.replace(/\d+(?=:)/, (row) => String(Number(row) + 1));
 
 async function activePlace(context: RequestContext): Promise<Range> {
   const cell = context.workbook.getActiveCell();

@@ -76,11 +76,7 @@ const textInput = (id: string) =>
   element("input", { id, type: "text", autocomplete: "off", spellcheck: false });
 
 const selectionButton = (name: string) =>
-  element(
-    "button",
-    { type: "button", "aria-label": `Take the selected cells for ${name}` },
-    "Selection",
-  );
+  element("button", { type: "button", "aria-label": `Selection for ${name}` }, "Selection");
 
 /** Label and description around the control that they belong to. */
 function frame(

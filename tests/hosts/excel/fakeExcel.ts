@@ -58,7 +58,7 @@ export function fakeExcel(): FakeExcel {
         values: () => grid(area, (key) => sheet.cells.get(key) ?? ""),
         formulas: () => grid(area, (key) => sheet.cells.get(key) ?? ""),
       };
-      const methods: Record<string, unknown> = {
+      const methods: Record<string | symbol, unknown> = {
         load(names: string) {
           waiting.push(() => names.split(/,\s*/).forEach((name) => readable.add(name)));
         },
@@ -80,10 +80,11 @@ export function fakeExcel(): FakeExcel {
           borders: { getItem: (edge: string) => recorder(sheet, address, look, `${edge}.`) },
         }),
       };
+      methods[ADDRESS] = address;
       return new Proxy(methods, {
-        get(target, name: string) {
+        get(target, name: string | typeof ADDRESS) {
           // A promise asks every object it is given whether it is one too.
-          if (name in target || name === "then") return target[name];
+          if (name in target || name === "then" || name === ADDRESS) return target[name];
           if (!(name in properties)) throw new Error(`a range has no ${name}`);
           if (!readable.has(name) && name !== "isNullObject") {
             throw new Error(`the property '${name}' is not available: load it and sync`);
@@ -118,12 +119,28 @@ export function fakeExcel(): FakeExcel {
         },
         charts: {
           add(type: string, source: Range, seriesBy: string) {
-            source.load("address");
             const axis = () => ({ title: { text: "" } });
+            const list: Record<string, unknown>[] = [];
+            const add = (name: string, values?: Range) => {
+              const series = {
+                name,
+                values: values && addressOf(values),
+                setValues: (cells: Range) => (series.values = addressOf(cells)),
+                across: "",
+                setXAxisValues: (cells: Range) => (series.across = addressOf(cells)),
+              };
+              list.push(series);
+              return series;
+            };
+            add("Series1", source);
             const chart = {
               type,
-              source,
               seriesBy,
+              list,
+              series: {
+                getItemAt: (index: number) => list[index],
+                add: (name: string) => add(name),
+              },
               title: { text: "" },
               axes: { categoryAxis: axis(), valueAxis: axis() },
             };
@@ -195,6 +212,11 @@ function newSheet(name: string): FakeSheet {
     tables: [],
   };
 }
+
+/** Where a range keeps what it is, for the stand-in itself: a chart does not have to load it. */
+const ADDRESS = Symbol("address");
+
+const addressOf = (range: Range) => String((range as unknown as Record<symbol, unknown>)[ADDRESS]);
 
 const LAST_ROW = 1_048_575;
 const LAST_COLUMN = 16_383;

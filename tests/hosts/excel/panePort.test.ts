@@ -2,6 +2,7 @@ import { beforeEach, describe, expect, test } from "vitest";
 import { readPaneData } from "../../../src/build/paneData";
 import { excelPort } from "../../../src/hosts/excel/panePort";
 import { styledRectangles } from "../../../src/hosts/excel/paneRectangles";
+import { nativeChartOf } from "../../../src/pane/nativeChart";
 import type { Port } from "../../../src/pane/port";
 import { fakeExcel, type FakeExcel } from "./fakeExcel";
 
@@ -123,24 +124,43 @@ describe("the pane's port to Excel", () => {
   });
 
   test("draws a chart of Excel's own with named axes", async () => {
-    await port.addChart!({
-      kind: "columns",
-      title: "Week by week",
-      range: "Log!A1:B4",
-      horizontal: "week",
-      vertical: "volume load, kg",
+    const columns = ["date", "one-rep max", "low", "high"];
+    const chart = nativeChartOf("strength-trend", {
+      sheet: "Log",
+      address: "A1:D9",
+      values: [columns, [46000, 120, 110, 130], [46003, 122, 112, 132]],
     });
+    await port.addChart!(chart!);
+    const across = "A2:A9";
     expect(fake.sheets[0].charts).toMatchObject([
       {
-        type: "ColumnClustered",
-        seriesBy: "Columns",
-        title: { text: "Week by week" },
+        type: "Line",
+        title: { text: "Strength trend" },
         axes: {
-          categoryAxis: { title: { text: "week" } },
-          valueAxis: { title: { text: "volume load, kg" } },
+          categoryAxis: { title: { text: "date" } },
+          valueAxis: { title: { text: "one-rep max" } },
         },
+        list: [
+          { name: "one-rep max", values: "B2:B9", across },
+          { name: "low", values: "C2:C9", across },
+          { name: "high", values: "D2:D9", across },
+        ],
       },
     ]);
+  });
+
+  test("leaves what Excel's charts cannot show, or what has no headings, to the picture", () => {
+    const selection = {
+      sheet: "Log",
+      address: "A1:B3",
+      values: [
+        ["a", 1],
+        ["b", 2],
+        ["c", 3],
+      ],
+    };
+    expect(nativeChartOf("forest", selection)).toBeUndefined();
+    expect(nativeChartOf("weekly-load", selection)).toBeUndefined();
   });
 });
 

@@ -1,0 +1,56 @@
+import { columnOf, referenceTo } from "./formula/reference";
+import type { NativeChart, Selection } from "./port";
+
+/** How a picture looks as a chart of the spreadsheet's own, told by the headings of its columns. */
+interface Recipe {
+  readonly kind: NativeChart["kind"];
+  readonly title: string;
+  readonly horizontal: RegExp;
+  readonly vertical: readonly RegExp[];
+}
+
+const RECIPES: Readonly<Record<string, Recipe>> = {
+  "strength-trend": {
+    kind: "line",
+    title: "Strength trend",
+    horizontal: /^date$/i,
+    vertical: [/^one-rep max$/i, /^low$/i, /^high$/i],
+  },
+  "weekly-load": {
+    kind: "columns",
+    title: "Volume load",
+    horizontal: /^/,
+    vertical: [/^volume load/i],
+  },
+  "dose-response": {
+    kind: "points",
+    title: "Dose and response",
+    horizontal: /^/,
+    vertical: [/^effect/i],
+  },
+};
+
+/**
+ * The chart that shows a selection as the picture does, or nothing where a chart of the spreadsheet's
+ * own cannot: it has no prediction intervals and no agreement lines.
+ */
+export function nativeChartOf(
+  picture: string,
+  { sheet, address, values }: Selection,
+): NativeChart | undefined {
+  const recipe = RECIPES[picture];
+  const headings = (values[0] ?? []).map((heading) => String(heading ?? "").trim());
+  if (recipe === undefined || values.length < 3) return undefined;
+  const across = headings.findIndex((heading) => recipe.horizontal.test(heading));
+  const up = recipe.vertical.map((wanted) =>
+    headings.findIndex((heading, index) => index !== across && wanted.test(heading)),
+  );
+  if (across === -1 || up.includes(-1)) return undefined;
+  const column = (index: number) => referenceTo(sheet, columnOf(address, index));
+  return {
+    kind: recipe.kind,
+    title: recipe.title,
+    across: { name: headings[across], cells: column(across) },
+    up: up.map((index) => ({ name: headings[index], cells: column(index) })),
+  };
+}

@@ -1,0 +1,147 @@
+import { nativeChartOf } from "../nativeChart";
+import { isProblem, pictures, svgToPng, type Picture } from "../pictures";
+import type { Selection } from "../port";
+import type { PaneContext, View } from "./context";
+import { element, liveLine, newId } from "./elements";
+
+/** Pictures of the selected cells, in the pane first and from there into the sheet. */
+export const picturesView: View = {
+  name: "Pictures",
+  build: (context) => {
+    const { port } = context;
+    const selectId = newId("picture");
+    const select = element(
+      "select",
+      { id: selectId },
+      ...pictures.map(({ id, title }) => element("option", { value: id }, title)),
+    );
+    const unitId = newId("unit");
+    const unit = element("input", { id: unitId, type: "text", autocomplete: "off" });
+    const needs = element("p", { className: "quiet" });
+    const draw = element(
+      "button",
+      { type: "button", className: "main" },
+      "Draw the selected cells",
+    );
+    const shown = element("div", { className: "picture" });
+    const said = liveLine("said");
+
+    const chosen = () => pictures.find(({ id }) => id === select.value)!;
+    const explain = () => {
+      needs.textContent = `Select: ${chosen().describe}`;
+      shown.replaceChildren();
+      said.textContent = "";
+    };
+    select.addEventListener("change", explain);
+    explain();
+
+    draw.addEventListener("click", () => {
+      void port.readSelection().then(
+        (selection) => show(chosen(), selection),
+        (error: unknown) => (said.textContent = reasonOf(error)),
+      );
+    });
+
+    function show(picture: Picture, selection: Selection): void {
+      shown.replaceChildren();
+      const data = picture.read(selection.values);
+      if (isProblem(data)) {
+        said.textContent = `Nothing to draw: ${data.problem}.`;
+        return;
+      }
+      const units = unit.value.trim();
+      const drawn = (width: number, dark: boolean) =>
+        picture.draw(data, { width, dark, document, ...(units !== "" && { units }) });
+      said.textContent = picture.alt(data);
+      shown.replaceChildren(
+        drawn(PANE_WIDTH, isDark(shown)),
+        actions(picture, selection, context, () => drawn(SHEET_WIDTH, false), said),
+      );
+    }
+
+    return element(
+      "div",
+      {},
+      element("h2", {}, "Pictures"),
+      element("label", { htmlFor: selectId }, "Show"),
+      select,
+      needs,
+      element("label", { htmlFor: unitId }, "Unit, where no heading says it"),
+      unit,
+      element("p", {}, draw),
+      said,
+      shown,
+    );
+  },
+};
+
+/** What a pane of 320 pixels has room for. */
+const PANE_WIDTH = 296;
+const SHEET_WIDTH = 720;
+
+/** Twice the pixels, so that it stays sharp in print. */
+const SHARP = 2;
+
+/** Whether the pane has the colours of a dark page. */
+const isDark = (within: HTMLElement) => getComputedStyle(within).colorScheme === "dark";
+
+function actions(
+  picture: Picture,
+  selection: Selection,
+  { port }: PaneContext,
+  drawWide: () => SVGSVGElement,
+  said: HTMLElement,
+): HTMLElement {
+  const { addImage, addChart } = port;
+  const chart = nativeChartOf(picture.id, selection);
+  const action = (text: string, act: () => Promise<string>) => {
+    const button = element("button", { type: "button" }, text);
+    button.addEventListener("click", () => {
+      act().then(
+        (done) => (said.textContent = done),
+        (error: unknown) => (said.textContent = reasonOf(error)),
+      );
+    });
+    return button;
+  };
+  return element(
+    "div",
+    { className: "row actions" },
+    addImage &&
+      action("Put it in the sheet", async () => {
+        const svg = drawWide();
+        const url = await pngAddress(svg);
+        await addImage({
+          png: url.slice(url.indexOf(",") + 1),
+          width: Number(svg.getAttribute("width")),
+          height: Number(svg.getAttribute("height")),
+          description: svg.getAttribute("aria-label") ?? picture.title,
+        });
+        return "It lies at the active cell.";
+      }),
+    addChart &&
+      chart &&
+      action("Add it as a chart", async () => {
+        await addChart(chart);
+        return "The chart lies at the active cell, and follows its numbers.";
+      }),
+    action("Save as an image", async () => {
+      const href = await pngAddress(drawWide());
+      element("a", { href, download: `${picture.id}.png` }).click();
+      return "Saved.";
+    }),
+  );
+}
+
+/** The drawing as a data address of a PNG. */
+async function pngAddress(svg: SVGSVGElement): Promise<string> {
+  const blob = await svgToPng(svg, SHARP);
+  return new Promise((resolve, reject) => {
+    const reader = new FileReader();
+    reader.onload = () => resolve(String(reader.result));
+    reader.onerror = () => reject(new Error("the browser could not read its own image"));
+    reader.readAsDataURL(blob);
+  });
+}
+
+const reasonOf = (error: unknown) => (error instanceof Error ? error.message : String(error));
