@@ -45,11 +45,12 @@ export interface Edit extends Stretch {
   readonly text: string;
 }
 
-/** Makes edits that do not overlap, those at one place in the order they come. */
+/** Makes edits that do not overlap; insertions come before what starts at their place. */
 export function applyEdits(text: string, edits: readonly Edit[]): string {
   const pieces: string[] = [];
   let at = 0;
-  for (const edit of [...edits].sort((one, other) => one.start - other.start)) {
+  const inOrder = [...edits].sort((one, other) => one.start - other.start || one.end - other.end);
+  for (const edit of inOrder) {
     pieces.push(text.slice(at, edit.start), edit.text);
     at = edit.end;
   }

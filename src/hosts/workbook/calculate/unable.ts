@@ -19,7 +19,7 @@ import {
 import { callsOurs } from "../spelling";
 import { tokensOf, type Token } from "../xlsx/formula/tokens";
 import type { Book, BookName, FormulaCell } from "./book";
-import { engineFormula } from "./engineFormula";
+import { nameOn, plainFormula } from "./engineFormula";
 
 /**
  * Why the engine cannot work a formula out as Excel would, or nothing where it can. Such a formula
@@ -70,15 +70,11 @@ const countsEmptyCells = new Set(["COLUMNS", "COUNTBLANK", "ROWS"]);
 
 export function findUnable(book: Book): Unable {
   const rowsAreHidden = book.sheets.some(({ content }) => content.rows.some((row) => row.hidden));
-  const names = new Map<string, BookName[]>();
-  for (const name of book.names) {
-    const key = name.name.toLowerCase();
-    names.set(key, [...(names.get(key) ?? []), name]);
-  }
+  const names = new Set(book.names.map(({ name }) => name.toLowerCase()));
 
   return ({ kind, text, sheet, row, column }) => {
     if (kind === "data table") return "a what-if table is worked out by Excel alone";
-    const formula = engineFormula(text, book, { sheet: sheet.name, row, column });
+    const formula = plainFormula(text, book, { sheet: sheet.name, row, column });
     return whyNot(formula, sheet.name, new Set());
   };
 
@@ -95,7 +91,7 @@ export function findUnable(book: Book): Unable {
       if (reason) return reason;
       if (token.kind !== "name" && token.kind !== "call") continue;
       const key = token.text.toLowerCase();
-      const name = lookUp(key, sheet);
+      const name = names.has(key) ? nameOn(sheet, key, book.names) : undefined;
       if (!name || seen.has(key)) continue;
       const inName = whyNotName(name, sheet, new Set([...seen, key]));
       if (inName) return inName;
@@ -119,17 +115,12 @@ export function findUnable(book: Book): Unable {
   }
 
   function whyNotName(name: BookName, sheet: string, seen: Set<string>): string | undefined {
-    const formula = engineFormula(name.text, book, { sheet, row: -1, column: -1 });
+    const formula = plainFormula(name.text, book, { sheet, row: -1, column: -1 });
     const relative = tokensOf(formula).some(({ kind, text }) => {
       return kind === "cell" && !/^\$[A-Za-z]+\$\d+$/.test(text);
     });
     if (relative) return `the name ${name.name} reads other cells from every cell`;
     return whyNot(formula, sheet, seen);
-  }
-
-  function lookUp(key: string, sheet: string): BookName | undefined {
-    const found = names.get(key);
-    return found?.find((name) => name.sheet === sheet) ?? found?.find((name) => !name.sheet);
   }
 }
 
