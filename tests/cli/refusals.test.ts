@@ -1,0 +1,171 @@
+import { zipSync } from "fflate";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { progressBar } from "../../src/cli/progress";
+import { buildBook, spare, workFolder } from "./support";
+
+let folder: ReturnType<typeof workFolder>;
+beforeEach(() => (folder = workFolder()));
+afterEach(() => folder.remove());
+
+const whole = () =>
+  buildBook({ sheets: { Log: `<row r="1"><c r="A1"><f>SPARE.E1RM(100,5)</f></c></row>` } });
+
+/** A workbook one of whose parts is another text. */
+function bookWith(path: string, text: string): Uint8Array {
+  return buildBook({
+    sheets: { Log: path === "xl/worksheets/sheet1.xml" ? text : "" },
+    ...(path !== "xl/worksheets/sheet1.xml" && { parts: { [path]: [text, "application/xml"] } }),
+  });
+}
+
+/** The file with one of its names changed in both places where a zip archive has it. */
+function renamed(bytes: Uint8Array, from: string, to: string): Uint8Array {
+  const text = Buffer.from(bytes).toString("latin1").replaceAll(from, to);
+  return new Uint8Array(Buffer.from(text, "latin1"));
+}
+
+const compound = (name: string) =>
+  Uint8Array.from([
+    ...[0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1],
+    ...Array<number>(504).fill(0),
+    ...[...name].flatMap((letter) => [letter.charCodeAt(0), 0]),
+    ...Array<number>(512).fill(0),
+  ]);
+
+const laughs =
+  `<?xml version="1.0"?><!DOCTYPE worksheet [<!ENTITY a "ha"><!ENTITY b "&a;&a;&a;&a;&a;&a;&a;&a;">` +
+  `<!ENTITY c "&b;&b;&b;&b;&b;&b;&b;&b;">]><worksheet xmlns="http://schemas.openxmlformats.org/` +
+  `spreadsheetml/2006/main"><sheetData><row r="1"><c r="A1" t="str"><v>&c;</v></c></row></sheetData></worksheet>`;
+
+const unreadable: readonly (readonly [string, () => Uint8Array, RegExp])[] = [
+  ["an empty file", () => new Uint8Array(), /the file is empty/],
+  ["a damaged archive", () => whole().slice(0, -40), /damaged/],
+  [
+    "a part whose bytes were changed",
+    () => {
+      const bytes = whole();
+      bytes[200] ^= 0xff;
+      return bytes;
+    },
+    /damaged|not/,
+  ],
+  ["a text file", () => new TextEncoder().encode("load,reps\n100,5\n"), /not an \.xlsx workbook/],
+  ["a file with a password", () => compound("EncryptedPackage"), /password/],
+  ["an .xls workbook", () => compound("Workbook"), /\.xls workbook/],
+  [
+    "a zip bomb",
+    () => zipSync({ "xl/worksheets/sheet1.xml": new Uint8Array(64 * 1024 * 1024) }),
+    /unpacks to 64 MB/,
+  ],
+  ["an entity bomb", () => bookWith("xl/worksheets/sheet1.xml", laughs), /document type/],
+  [
+    "a part outside the archive",
+    () => renamed(bookWith("xl/aa/evil.xml", "<a/>"), "xl/aa/evil.xml", "../../evil.xml"),
+    /outside itself/,
+  ],
+  [
+    "XML that is not well-formed",
+    () => bookWith("xl/worksheets/sheet1.xml", `<worksheet xmlns="x"><sheetData></worksheet>`),
+    /not well-formed/,
+  ],
+  [
+    "a zip archive of something else",
+    () => zipSync({ "a.txt": new Uint8Array(3) }),
+    /not an \.xlsx/,
+  ],
+];
+
+describe("a file that cannot be read", () => {
+  for (const [name, make, reason] of unreadable) {
+    it(`is refused in one line, with nothing written: ${name}`, async () => {
+      const bytes = make();
+      const input = folder.put("book.xlsx", bytes);
+      for (const args of [
+        ["calc", input, "-o", folder.path("out.xlsx")],
+        ["calc", input, "--in-place"],
+        ["plain", input, "-o", folder.path("out.xlsx")],
+        ["portable", input, "-o", folder.path("out.xlsx")],
+      ]) {
+        const { status, out, err } = await spare(...args);
+        expect(status).toBe(2);
+        expect(out).toBe("");
+        expect(err).toMatch(/^spare: [^\n]*book\.xlsx: [^\n]+\n$/);
+        expect(err).toMatch(reason);
+      }
+      expect(folder.names()).toEqual(["book.xlsx"]);
+      expect(folder.bytes("book.xlsx")).toEqual(bytes);
+    });
+  }
+
+  it("is refused where there is none, or it is a folder", async () => {
+    expect(await spare("calc", folder.path("none.xlsx"))).toMatchObject({
+      status: 2,
+      err: expect.stringContaining("there is no such file") as string,
+    });
+    expect((await spare("calc", folder.path("."))).status).toBe(2);
+  });
+});
+
+describe("a command line that cannot be followed", () => {
+  const book = "book.xlsx";
+  const bad: readonly (readonly [string[], RegExp])[] = [
+    [[], /no command/],
+    [["cacl", book], /"cacl" is not a command/],
+    [["calc"], /needs a workbook/],
+    [["calc", book, "other.xlsx"], /takes one workbook/],
+    [["calc", book, "--loud"], /--loud/],
+    [["calc", book, "-o"], /-o/],
+    [["calc", book, "-o", "out.xlsx", "--in-place"], /not both/],
+    [["plain", book], /needs -o/],
+    [["plain", book, "-o", "out.xlsx", "--json"], /--json goes with calc/],
+    [["portable", book, "--in-place"], /--in-place goes with calc/],
+  ];
+  for (const [args, reason] of bad) {
+    it(`is refused in one line: spare ${args.join(" ")}`, async () => {
+      const { status, out, err } = await spare(...args);
+      expect([status, out]).toEqual([2, ""]);
+      expect(err).toMatch(reason);
+      expect(err.trim().split("\n")).toHaveLength(1);
+    });
+  }
+
+  it("has its help, and the version of the package", async () => {
+    const help = await spare("calc", "--help");
+    expect(help.status).toBe(0);
+    for (const word of ["calc", "plain", "portable", "--in-place", "--json", "Exit status"]) {
+      expect(help.out).toContain(word);
+    }
+    expect((await spare("--version")).out).toMatch(/^\d+\.\d+\.\d+\n$/);
+  });
+});
+
+describe("the progress bar", () => {
+  const screen = (isTTY: boolean) => {
+    const written: string[] = [];
+    return { isTTY, written, write: (text: string) => written.push(text) };
+  };
+
+  it("shows on long work where somebody looks, and goes away", () => {
+    let time = 0;
+    const terminal = screen(true);
+    const bar = progressBar(terminal, () => time);
+    bar.update(1, 10);
+    expect(terminal.written).toEqual([]);
+    time = 2000;
+    bar.update(5, 10);
+    bar.update(5, 10);
+    expect(terminal.written).toHaveLength(1);
+    expect(terminal.written[0]).toContain("50%");
+    bar.clear();
+    expect(terminal.written.at(-1)).toBe("\r\u001b[K");
+  });
+
+  it("stays away from a file or a pipe", () => {
+    let time = 0;
+    const pipe = screen(false);
+    const bar = progressBar(pipe, () => (time += 5000));
+    bar.update(5, 10);
+    bar.clear();
+    expect(pipe.written).toEqual([]);
+  });
+});
