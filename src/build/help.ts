@@ -1,6 +1,8 @@
 /** The help page that ships in dist/: every function with its worked examples, the rules for cells, the cautions. */
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
+import { readCatalogue } from "./catalogue";
+import type { CustomEnum } from "./catalogueTypes";
 import { ROOT } from "./paths";
 import { readReference, type Entry, type Family, type WorkedExample } from "./reference";
 
@@ -9,22 +11,77 @@ export const cautions = JSON.parse(
   readFileSync(join(ROOT, "shared", "cautions.json"), "utf8"),
 ) as readonly string[];
 
-/** What a coach must know about cells, once, in plain words. */
-const CELLS = [
-  'A blank reserve is not a reserve of 0. Desktop Excel cannot tell the two apart, so write <code>D2:D50&amp;""</code> for a range of reserves: then a blank stays a blank, on every host, and the set is left out where reserve matters.',
-  "A row that is not filled in yet shows nothing, so formulas can be filled down before the data comes.",
-  'Text without digits ("DNS", "inj", "–") is a missing value. Text with digits that is no number ("80kg") is an error that names its row, so that nothing is dropped unseen.',
-  '"2,5" and "2.5" are the same number. "1,250" could be 1.25 or 1250, so it is an error.',
-  "A first row of headings may be part of the range. It is skipped, and names what needs a name.",
-  "Loads are in your sheet's own unit, kilograms or pounds. Nothing is converted unseen.",
-  "Every argument takes a range: one formula fills a column, a row or a grid. A column against a row makes a grid.",
-  "Excel does not let results spill inside a Table. There, ask for one value with the last argument, part, or write one formula a row. Point at trimmed ranges (<code>C2:.C999</code>) or real ones, not at whole columns.",
-  "Fractions are fractions: 0.05 is 5%. Let the cell's format show the percent sign.",
+/** What a coach must know about cells, once, in plain words: a heading and what belongs under it. */
+const CELLS: readonly (readonly [heading: string, paragraphs: readonly string[]])[] = [
+  [
+    "Blanks",
+    [
+      'A blank reserve is not a reserve of 0, which is a set to failure. Desktop Excel cannot tell our functions the two apart, so write <code>D2:D50&amp;""</code> for cells that hold reserves: then a blank stays a blank, on every host, and the set is left out where its reserve matters. The pane writes it for you.',
+      "Where a quantity cannot be 0 (a load in a strength function, reps, sets, minutes, body mass, a test score, a group size), 0 and blank both mean: nothing here yet.",
+      "A row that is not filled in yet shows nothing, so formulas can be filled down before the data comes.",
+    ],
+  ],
+  [
+    "DNS, inj, –",
+    [
+      'In a column of numbers, text without digits ("DNS", "inj", "–") is a missing value. Text with digits that is no number ("80kg") is an error that names its row, so that nothing is dropped unseen. Reports on rows say how many were used (n) and how many were dropped.',
+      '"2,5" and "2.5" are the same number. "1,250" could be 1.25 or 1250, so it is an error.',
+      "Where reps or a reserve have turned into a date, as 3-5 does, the error says so.",
+    ],
+  ],
+  [
+    "Kilograms and pounds",
+    [
+      'Loads are in your sheet\'s own unit. Nothing is converted unseen: in pounds, give a step of 5 for the increment, and "lb" for the plates.',
+      "Fractions are fractions: 0.05 is 5%. Let the cell's format show the percent sign.",
+    ],
+  ],
+  [
+    "Headings",
+    [
+      "A first row of headings may be part of the range. It is skipped where rows are counted, and names what needs a name.",
+    ],
+  ],
+  [
+    "One formula for many cells",
+    [
+      "Every argument takes a range: one formula fills a column, a row or a grid. A column against a row makes a grid; a single value goes with all.",
+      "Results need free cells below and beside the formula. Where something stands in the way, Excel shows #SPILL!.",
+    ],
+  ],
+  [
+    "Tables",
+    [
+      'Excel does not let results spill inside a Table. There, write one formula a row (<code>=SPARE.E1RM([@load], [@reps], [@reserve]&amp;"")</code>) or ask for one value with the last argument, part (<code>=SPARE.RELIABILITY(Tests[[trial 1]:[trial 3]], , "typical error")</code>).',
+      "From outside, a Table's columns are the best ranges there are: <code>Log[load]</code> grows with the Table.",
+    ],
+  ],
+  [
+    "How long a range may be",
+    [
+      "Point at real ranges (<code>C2:C500</code>), a Table's columns or, in newer Excel, trimmed ones (<code>C2:.C9999</code>), which end with the data. Whole columns (<code>C:C</code>) are a million cells; Excel refuses a call that hands over more than 5 MB.",
+    ],
+  ],
+  [
+    "Sharing a workbook",
+    [
+      "Whoever has the add-in sees everything live. Without it Excel shows the last results until it calculates anew, then #NAME?. For those, make a copy with values, or a copy that calculates without the add-in; the project's command line makes both (<code>spare plain</code>, <code>spare portable</code>).",
+      "Everything is computed on your own computer. No cell is sent anywhere.",
+    ],
+  ],
+  [
+    "Errors",
+    [
+      "#VALUE! is input that cannot be right, #N/A too little data or no solution. Both carry a message: select the cell and press the sign beside it in Excel; the workbook page shows it under the grid; in Google Sheets it is the note of #ERROR!, or the text starts with an exclamation mark.",
+      "#NAME? means the functions are not there: the add-in is not loaded.",
+    ],
+  ],
 ];
 
 /** The page as HTML, without script; its style sheet is a file of its own so that the policy can be strict. */
 export async function helpPage(): Promise<string> {
   const families = await readReference();
+  const { enums } = readCatalogue();
   return `<!doctype html>
 <html lang="en">
   <head>
@@ -41,6 +98,7 @@ export async function helpPage(): Promise<string> {
       <p>Functions for programming and testing strength training: how close to failure, how heavy, and whether the change is real. In Excel and in the workbook page they are typed <code>=SPARE.E1RM(…)</code>, in Google Sheets <code>=SPARE_E1RM(…)</code>.</p>
     </header>
     <nav aria-label="Functions">
+      <p><strong>First</strong> <a href="#cautions">Before anybody lifts</a> <a href="#cells">How cells are read</a></p>
 ${families.map(familyLinks).join("\n")}
     </nav>
     <main>
@@ -50,28 +108,38 @@ ${families.map(familyLinks).join("\n")}
       </section>
       <section id="cells">
         <h2>How cells are read</h2>
-        <ul>${CELLS.map((text) => `<li>${text}</li>`).join("")}</ul>
+${CELLS.map(([heading, paragraphs]) => topic(heading, paragraphs)).join("\n")}
       </section>
-${families.map(familySection).join("\n")}
+${families.map((family) => familySection(family, enums)).join("\n")}
     </main>
   </body>
 </html>
 `;
 }
 
+const topic = (heading: string, paragraphs: readonly string[]) =>
+  `        <h3>${escaped(heading)}</h3>
+${paragraphs.map((text) => `        <p>${text}</p>`).join("\n")}`;
+
 const familyLinks = ({ title, functions }: Family) =>
   `      <p><strong>${title}</strong> ${functions.map(({ id }) => `<a href="#${id}">${id}</a>`).join(" ")}</p>`;
 
-const familySection = ({ name, title, functions }: Family) => `      <section id="${name}">
+type Enums = readonly CustomEnum[];
+
+const familySection = (
+  { name, title, functions }: Family,
+  enums: Enums,
+) => `      <section id="${name}">
         <h2>${title}</h2>
-${functions.map(article).join("\n")}
+${functions.map((entry) => article(entry, enums)).join("\n")}
       </section>`;
 
-function article(entry: Entry): string {
-  const terms = entry.parameters.map(
-    ({ name, optional, description }) =>
-      `<dt>${optional ? `[${name}]` : name}</dt><dd>${escaped(description)}</dd>`,
-  );
+function article(entry: Entry, enums: Enums): string {
+  const terms = entry.parameters.map(({ name, optional, description, customEnumId }) => {
+    const choices = enums.find(({ id }) => id === customEnumId);
+    const term = optional ? `[${name}]` : name;
+    return `<dt>${term}</dt><dd>${escaped(description)}${choices ? choiceList(choices) : ""}</dd>`;
+  });
   return `        <article id="${entry.id}">
           <h3>${entry.id}</h3>
           <p><code>${escaped(entry.signature)}</code></p>
@@ -84,6 +152,15 @@ ${entry.worked.map(example).join("\n")}
         </article>`;
 }
 
+/** The words that an argument offers, with what each means where that is not the word itself. */
+function choiceList({ values }: CustomEnum): string {
+  const items = values.map(({ stringValue, tooltip }) => {
+    const meaning = tooltip.trim() === "" ? "" : ` ${escaped(tooltip.trim())}`;
+    return `<li><code>"${escaped(stringValue)}"</code>${meaning}</li>`;
+  });
+  return `<ul class="choices">${items.join("")}</ul>`;
+}
+
 function example({ formula, shown }: WorkedExample): string {
   const code = `<code>${escaped(formula)}</code>`;
   if (shown === undefined) return `          <p>${code}</p>`;
@@ -94,7 +171,7 @@ function example({ formula, shown }: WorkedExample): string {
     (row) => `<tr>${row.map((cell) => `<td>${escaped(cell)}</td>`).join("")}</tr>`,
   );
   return `          <p>${code} gives</p>
-          <div class="cells"><table>${rows.join("")}</table></div>`;
+          <div class="cells" tabindex="0" role="group" aria-label="Result of the example"><table>${rows.join("")}</table></div>`;
 }
 
 const escaped = (text: string) =>
