@@ -150,6 +150,13 @@ describe("XML", () => {
     expect(xml.slice(b.contentStart)).toMatch(/^t/);
   });
 
+  it("knows where an element starts when another follows at once", () => {
+    const xml = "<a><b><c>1</c></b></a>";
+    const [b] = parseXml(xml, "part").children;
+    expect(xml.slice(b.start, b.end)).toBe("<b><c>1</c></b>");
+    expect(xml.slice(b.children[0].start, b.children[0].end)).toBe("<c>1</c>");
+  });
+
   it("keeps any text through writing and reading", () => {
     const odd = "a<b>&\"'\r\n\t é😀";
     expect(parseXml(writeXml("t", { k: odd }, []), "part").attributes.k).toBe(odd);

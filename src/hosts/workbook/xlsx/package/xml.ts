@@ -42,7 +42,7 @@ export function parseXml(
     throw new UnreadableFile(`"${path}" is not well-formed: ${message.replace(/\.$/, "")}`);
   });
   parser.on("opentagstart", () => {
-    start = xml.lastIndexOf("<", parser.position);
+    start = xml.lastIndexOf("<", parser.position - 1);
   });
   parser.on("opentag", ({ name, attributes }) => {
     if (open.length >= deepest) throw new UnreadableFile(`"${path}" is nested too deeply`);
