@@ -35,7 +35,8 @@ function readOffers(): SheetOffer[] {
 
 /** A sheet that stands alone: it brings those of its workbook's styles that it uses. */
 function withStyles({ styles, sheets }: IWorkbookData, id: string): ReadySheet {
-  const sheet = sheets[id] as unknown as ReadySheet;
+  // Its id is its name in this workbook; in another that could be some other sheet's.
+  const { id: _id, ...sheet } = sheets[id] as unknown as ReadySheet & { id: string };
   const cells = Object.values(sheet.cellData).flatMap((row) => Object.values(row));
   const used = [...new Set(cells.flatMap(({ s }) => s ?? []))];
   return {

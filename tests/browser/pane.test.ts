@@ -202,7 +202,7 @@ describeInBrowser("the pane", () => {
       expect(await violations(page, "#pane")).toEqual([]);
       await find("strength trend");
       expect(await violations(page, "#pane")).toEqual([]);
-      for (const name of ["Sheets", "Cautions"]) {
+      for (const name of ["Sheets", "Pictures", "Cautions"]) {
         await tab(name).click();
         expect(await violations(page, "#pane")).toEqual([]);
       }
@@ -289,6 +289,51 @@ describeInBrowser("the pane", () => {
       expect(await content("Percentage chart!B10")).toBe("=SPARE.LOADCHART(C5, , , C6, C7)");
     });
 
+    it("draws the selected cells and puts the picture into the sheet", async () => {
+      await openPane({});
+      await page.evaluate(() => {
+        const { fake } = window as unknown as { fake: FakeExcel };
+        const rows = [
+          ["study", "effect", "standard error"],
+          ["Crew 1", 0.7, 0.36],
+          ["Crew 2", -0.08, 0.31],
+          ["Crew 3", 0.93, 0.39],
+          ["Crew 4", 0.34, 0.27],
+        ];
+        rows.forEach((row, down) =>
+          row.forEach((value, right) =>
+            fake.sheets[0].cells.set(`${"ABC"[right]}${down + 1}`, value),
+          ),
+        );
+        fake.select("Log!A1:C5");
+      });
+      await tab("Pictures").click();
+      await pane().getByLabel("Show", { exact: true }).selectOption("Studies, pooled");
+      await pane().getByRole("button", { name: "Draw the selected cells" }).click();
+      await pane()
+        .getByRole("img", { name: /^Forest plot\. 4 studies/ })
+        .waitFor();
+      expect(await violations(page, "html")).toEqual([]);
+      await pane().getByRole("button", { name: "Put it in the sheet" }).click();
+      await pane().getByText("It lies at the active cell.").waitFor();
+      const images = await page.evaluate(
+        () => (window as unknown as { fake: FakeExcel }).fake.sheets[0].images,
+      );
+      expect(images).toMatchObject([{ width: 540, left: 0, top: 0 }]);
+      // A PNG, whose first bytes name it.
+      expect(images[0].base64).toMatch(/^iVBORw0KGgo/);
+      expect(complaints).toEqual([]);
+    });
+
+    it("says why a selection gives no picture", async () => {
+      await openPane({});
+      await tab("Pictures").click();
+      await pane().getByRole("button", { name: "Draw the selected cells" }).click();
+      await pane()
+        .getByText(/^Nothing to draw: /)
+        .waitFor();
+    });
+
     it("offers one value where the active cell is in a Table", async () => {
       await openPane({});
       await page.evaluate(() => {
@@ -327,7 +372,7 @@ describeInBrowser("the pane", () => {
         await argument("typicalError").fill("7.6");
         await pane().getByText("real increase").first().waitFor();
         expect(await violations(page, "html")).toEqual([]);
-        for (const name of ["Sheets", "Cautions"]) {
+        for (const name of ["Sheets", "Pictures", "Cautions"]) {
           await tab(name).click();
           expect(await violations(page, "html")).toEqual([]);
         }

@@ -52,7 +52,7 @@ export const picturesView: View = {
       const units = unit.value.trim();
       const drawn = (width: number, dark: boolean) =>
         picture.draw(data, { width, dark, document, ...(units !== "" && { units }) });
-      said.textContent = picture.alt(data);
+      said.textContent = `Drawn: ${picture.title}.`;
       shown.replaceChildren(
         drawn(PANE_WIDTH, isDark(shown)),
         actions(picture, selection, context, () => drawn(SHEET_WIDTH, false), said),
