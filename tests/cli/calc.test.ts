@@ -319,6 +319,22 @@ describe("the rest of the file", () => {
     expect(text("xl/worksheets/sheet1.xml")).toBe(sheet("<x:v>116.666666666667</x:v>", ""));
   });
 
+  it("stays in order where the value was empty, or the cell or its row", async () => {
+    await calcToFile(folder, {
+      sheets: {
+        Log:
+          `<row r="1"><c r="A1" t="str"><f>SPARE.E1RM(100,5)</f><v></v></c><c r="B1"><f>SPARE.E1RM(100,5)</f><v/></c>` +
+          `<c r="D1" cm="1"><f t="array" ref="D1">SPARE.RESERVETAPER(3,2,0)</f></c></row><row r="2"><c r="D2" s="0"/></row><row r="3"/>`,
+      },
+    });
+    const number = "<v>116.666666666667</v>";
+    expect(out().text("xl/worksheets/sheet1.xml")).toContain(
+      `<row r="1"><c r="A1"><f>SPARE.E1RM(100,5)</f>${number}</c><c r="B1"><f>SPARE.E1RM(100,5)</f>${number}</c>` +
+        `<c r="D1" cm="1"><f t="array" ref="D1:D3">SPARE.RESERVETAPER(3,2,0)</f><v>2</v></c></row>` +
+        `<row r="2"><c r="D2" s="0"><v>1</v></c></row><row r="3"><c r="D3"><v>0</v></c></row>`,
+    );
+  });
+
   it("is untouched as a whole where every value is right already", async () => {
     const input = buildBook({
       sheets: { Log: sheet("<x:v>116.66666666666667</x:v>", "") },
