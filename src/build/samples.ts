@@ -1,6 +1,9 @@
 import { readDemo } from "../hosts/workbook/demo";
 import { openWorkbook } from "../hosts/workbook/headless";
-import { writeWorkbook } from "../hosts/workbook/xlsx";
+import { readBook } from "../hosts/workbook/calculate/book";
+import { calculate } from "../hosts/workbook/calculate/calculate";
+import { portableCopy } from "../hosts/workbook/portable/portable";
+import { readPackage, writePackage, writeWorkbook } from "../hosts/workbook/xlsx";
 import { implementations } from "../functions/implementations";
 import { readMetadata } from "./catalogue";
 
@@ -15,4 +18,11 @@ export async function demoFile(): Promise<Uint8Array> {
   } finally {
     book.close();
   }
+}
+
+/** The demo's copy for those without the add-in. */
+export async function portableDemoFile(demo: Uint8Array): Promise<Uint8Array> {
+  const book = readBook(readPackage(demo));
+  const outcomes = await calculate(book, { metadata: readMetadata(), implementations });
+  return writePackage(portableCopy(book, outcomes));
 }

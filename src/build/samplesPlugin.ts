@@ -1,13 +1,16 @@
 import webpack, { type Compiler } from "webpack";
-import { demoFile } from "./samples";
+import { demoFile, portableDemoFile } from "./samples";
 
 /** Puts sample workbooks beside the built page. */
 export class EmitSamples {
   apply(compiler: Compiler): void {
     compiler.hooks.thisCompilation.tap("EmitSamples", (compilation) => {
       compilation.hooks.processAssets.tapPromise("EmitSamples", async () => {
-        const bytes = Buffer.from(await demoFile());
-        compilation.emitAsset("demo.xlsx", new webpack.sources.RawSource(bytes));
+        const emit = (file: string, bytes: Uint8Array) =>
+          compilation.emitAsset(file, new webpack.sources.RawSource(Buffer.from(bytes)));
+        const demo = await demoFile();
+        emit("demo.xlsx", demo);
+        emit("demo-portable.xlsx", await portableDemoFile(demo));
       });
     });
   }
