@@ -36,7 +36,8 @@ function readOffers(): SheetOffer[] {
 /** A sheet that stands alone: it brings those of its workbook's styles that it uses. */
 function withStyles({ styles, sheets }: IWorkbookData, id: string): ReadySheet {
   // Its id is its name in this workbook; in another that could be some other sheet's.
-  const { id: _id, ...sheet } = sheets[id] as unknown as ReadySheet & { id: string };
+  const sheet = { ...(sheets[id] as unknown as ReadySheet & { id?: string }) };
+  delete sheet.id;
   const cells = Object.values(sheet.cellData).flatMap((row) => Object.values(row));
   const used = [...new Set(cells.flatMap(({ s }) => s ?? []))];
   return {

@@ -47,7 +47,10 @@ describe("the ready sheets", () => {
     expect(cells.filter(([, content]) => typeof content === "number").length).toBeGreaterThan(30);
   });
 
-  test.each(offers.map(({ sheet }) => sheet))("$name stands alone", ({ cellData, styles }) => {
+  test.each(offers.map(({ sheet }) => sheet))("$name stands alone", (sheet) => {
+    // The workbook it is added to has ids of its own.
+    expect(sheet).not.toHaveProperty("id");
+    const { cellData, styles } = sheet;
     const cells = Object.values(cellData).flatMap((row) => Object.values(row));
     const formulas = cells.flatMap(({ f }) => f ?? []);
     expect(formulas.some((formula) => formula.includes("SPARE."))).toBe(true);
