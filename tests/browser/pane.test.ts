@@ -167,7 +167,12 @@ describeInBrowser("the pane", () => {
         await pane()
           .getByRole("button", { name: `Add the sheet ${title}` })
           .click();
-        const said = pane().getByText(/^Added as “.*”\.$/);
+        const offer = pane()
+          .getByRole("listitem")
+          .filter({
+            has: page.getByRole("heading", { name: title, exact: true }),
+          });
+        const said = offer.getByRole("status");
         await poll(() => said.textContent()).toContain(`“${sheet.name}`);
         names[id] = /“(.*)”/.exec((await said.textContent())!)![1];
       }

@@ -53,8 +53,11 @@ export const picturesView: View = {
       const drawn = (width: number, dark: boolean) =>
         picture.draw(data, { width, dark, document, ...(units !== "" && { units }) });
       said.textContent = `Drawn: ${picture.title}.`;
+      const svg = drawn(PANE_WIDTH, isDark(shown));
+      // The drawing is one image with one description; labels on its groups of lines are not read.
+      svg.querySelectorAll("g[aria-label]").forEach((group) => group.removeAttribute("aria-label"));
       shown.replaceChildren(
-        drawn(PANE_WIDTH, isDark(shown)),
+        svg,
         actions(picture, selection, context, () => drawn(SHEET_WIDTH, false), said),
       );
     }

@@ -6,7 +6,6 @@ import { element, liveLine } from "./elements";
 export const sheetsView: View = {
   name: "Sheets",
   build: (context) => {
-    const status = liveLine("said");
     return element(
       "div",
       {},
@@ -20,14 +19,14 @@ export const sheetsView: View = {
       element(
         "ul",
         { className: "offers" },
-        ...context.data.sheets.map((offer) => item(offer, context, status)),
+        ...context.data.sheets.map((offer) => item(offer, context)),
       ),
-      status,
     );
   },
 };
 
-function item(offer: SheetOffer, { port }: PaneContext, status: HTMLElement): HTMLElement {
+function item(offer: SheetOffer, { port }: PaneContext): HTMLElement {
+  const status = liveLine("said");
   const button = element(
     "button",
     { type: "button", "aria-label": `Add the sheet ${offer.title}` },
@@ -52,6 +51,7 @@ function item(offer: SheetOffer, { port }: PaneContext, status: HTMLElement): HT
     {},
     element("div", {}, element("h3", {}, offer.title), element("p", {}, offer.purpose)),
     button,
+    status,
   );
 }
 
