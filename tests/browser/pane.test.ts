@@ -185,6 +185,26 @@ describeInBrowser("the pane", () => {
       await shows(names.studies, "M39").toBe("change");
     });
 
+    it("draws a table that a formula spilled", async () => {
+      await tab("Sheets").click();
+      await pane()
+        .getByRole("button", { name: /^Add the sheet Training log/ })
+        .click();
+      await pane()
+        .getByText(/^Added as “Log/)
+        .waitFor();
+      await select("K5:T8");
+      await tab("Pictures").click();
+      await pane().getByLabel("Show", { exact: true }).selectOption("Volume load and close sets");
+      // The summary is computed a moment after its sheet is there.
+      await poll(async () => {
+        await pane().getByRole("button", { name: "Draw the selected cells" }).click();
+        return pane().getByRole("img").count();
+      }).toBe(1);
+      expect(await pane().getByRole("img").getAttribute("aria-label")).toContain("3 weeks");
+      expect(await violations(page, "#pane")).toEqual([]);
+    });
+
     it("asks no address but its own and breaks none of its own rules", async () => {
       await find("meta-analysis");
       await tab("Cautions").click();
@@ -284,6 +304,23 @@ describeInBrowser("the pane", () => {
       await poll(() => content("Log!A1")).toBe("=SPARE.LOADFOR(140, 3, 1)");
       await page.keyboard.press("Escape");
       expect(await focused()).toMatch(/^LOADFOR/);
+    });
+
+    it("overwrites nothing unasked", async () => {
+      await openPane({});
+      await find("PERCENT1RM");
+      await argument("reps").fill("5");
+      const insert = pane().getByRole("button", { name: "Insert in A1" });
+      await insert.waitFor();
+      await page.evaluate(() => {
+        const { fake } = window as unknown as { fake: FakeExcel };
+        fake.sheets[0].cells.set("A1", "mine");
+      });
+      await insert.click();
+      await pane().getByText("The cell now holds something.").waitFor();
+      expect(await content("Log!A1")).toBe("mine");
+      await pane().getByRole("button", { name: "Replace A1" }).click();
+      await poll(() => content("Log!A1")).toBe("=SPARE.PERCENT1RM(5)");
     });
 
     it("adds a ready sheet", async () => {

@@ -45,19 +45,32 @@ export function argumentForm(entry: CatalogueFunction, context: PaneContext): Ar
       preview.replaceChildren(element("p", { className: "quiet" }, stillNeeded(lacking)));
       return;
     }
-    void work(call, port, implementations).then((worked) => {
-      if (mine === turn) preview.replaceChildren(...resultOf(worked));
-    });
+    setTimeout(() => {
+      if (mine !== turn) return;
+      void work(call, port, implementations).then((worked) => {
+        if (mine === turn) preview.replaceChildren(...resultOf(worked));
+      });
+    }, PAUSE);
   }
 
   async function updateTarget(): Promise<void> {
-    target = await port.readTarget();
+    try {
+      target = await port.readTarget();
+    } catch {
+      target = undefined;
+      place.textContent = "Select the cell that the formula is to go into.";
+      return;
+    }
     const hints = tableHints(target, entry, typed());
     place.replaceChildren(targetText(target), ...hints.map((hint) => element("span", {}, hint)));
     insert.textContent = target.filled
       ? `Replace ${target.address}`
       : `Insert in ${target.address}`;
   }
+
+  const unreadable = (error: unknown) => {
+    said.textContent = `The selection cannot be read: ${reasonOf(error)}`;
+  };
 
   const form = element(
     "form",
@@ -85,7 +98,7 @@ export function argumentForm(entry: CatalogueFunction, context: PaneContext): Ar
             ? `Filled ${names.join(", ")}.`
             : "No selected column has a heading that fits an argument.";
         update();
-      });
+      }, unreadable);
     });
     return button;
   }
@@ -95,7 +108,7 @@ export function argumentForm(entry: CatalogueFunction, context: PaneContext): Ar
       void port.readSelection().then(({ sheet, address }) => {
         each.write(referenceTo(sheet, address));
         update();
-      });
+      }, unreadable);
     });
   }
   form.addEventListener("input", update);
@@ -110,14 +123,20 @@ export function argumentForm(entry: CatalogueFunction, context: PaneContext): Ar
   });
 
   async function insertNow(): Promise<void> {
-    // The selection may have moved since it was last heard of.
-    target = await port.readTarget();
-    const text = formulaOf(callOf(entry, typed()), target.sheet);
+    const announced = target;
+    await updateTarget();
+    if (!target) return;
+    // The selection may have moved since it was last heard of, and nothing is overwritten unasked.
+    const wasSaid = announced?.filled && announced.address === target.address;
+    if (target.filled && !wasSaid) {
+      said.textContent = "The cell now holds something. Press again to replace it.";
+      return;
+    }
     try {
-      await port.insertFormula(text);
+      await port.insertFormula(formulaOf(callOf(entry, typed()), target.sheet));
       said.textContent = `Inserted in ${referenceTo(target.sheet, target.address)}.`;
     } catch (error) {
-      said.textContent = `It could not be inserted: ${error instanceof Error ? error.message : String(error)}`;
+      said.textContent = `It could not be inserted: ${reasonOf(error)}`;
     }
     await updateTarget();
   }
@@ -128,6 +147,11 @@ export function argumentForm(entry: CatalogueFunction, context: PaneContext): Ar
   void updateTarget().then(update);
   return { element: form, fill };
 }
+
+/** How long, in milliseconds, the keys have to rest before the result is worked out and read out. */
+const PAUSE = 150;
+
+const reasonOf = (error: unknown) => (error instanceof Error ? error.message : String(error));
 
 const stillNeeded = (names: readonly string[]) => `Still needed: ${names.join(", ")}.`;
 
