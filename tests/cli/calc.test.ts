@@ -31,7 +31,9 @@ describe("what is worked out", () => {
     expect(value("Log", "D1")).toBeCloseTo(116.6667, 4);
     expect(value("Log", "E1")).toBeCloseTo(233.3333, 4);
     expect(value("Log", "F1")).toBe("116.7 kg <now> ");
-    expect(text("xl/worksheets/sheet1.xml")).toContain("<v>116.7 kg &lt;now&gt; </v>");
+    expect(text("xl/worksheets/sheet1.xml")).toContain(
+      '<v xml:space="preserve">116.7 kg &lt;now&gt; </v>',
+    );
   });
 
   it("follows shared formulas, other sheets with quotes in their names, and formulas that read ours", async () => {

@@ -49,6 +49,7 @@ export function buildBook(book: BookParts): Uint8Array {
       names.map((_, index) => ["worksheet", `/xl/worksheets/sheet${index + 1}.xml`]),
     ],
   ]);
+  references.set("", [["officeDocument", "/xl/workbook.xml"]]);
   references.get("xl/workbook.xml")!.push(["sheetMetadata", "/xl/metadata.xml"]);
   for (const [from, more] of Object.entries(book.references ?? {})) {
     references.set(from, [...(references.get(from) ?? []), ...more]);
@@ -73,7 +74,6 @@ export function buildBook(book: BookParts): Uint8Array {
         `<Default Extension="xml" ContentType="application/xml"/>${overrides.join("")}</Types>`,
     ),
   );
-  parts.set("_rels/.rels", text(relationshipsXml([["officeDocument", "/xl/workbook.xml"]])));
   const listed = names.map(
     (name, index) =>
       `<sheet name="${name.replaceAll("&", "&amp;")}" sheetId="${index + 1}" r:id="rId${index + 1}"/>`,

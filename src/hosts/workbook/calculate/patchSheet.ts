@@ -178,7 +178,9 @@ function typeOf(value: CellValue): string | undefined {
 
 function writeValue(prefix: string, value: CellValue): string {
   if (value === null) return "";
-  return `<${prefix}v>${writeContent(value)}</${prefix}v>`;
+  const spaced = typeof value === "string" && /^\s|\s$/.test(value);
+  const space = spaced ? ' xml:space="preserve"' : "";
+  return `<${prefix}v${space}>${writeContent(value)}</${prefix}v>`;
 }
 
 function writeContent(value: number | string | boolean): string {
