@@ -417,6 +417,14 @@ describe("what is said of it", () => {
     });
   });
 
+  it("counts a formula that calls ours by a name as one of them", async () => {
+    const report = await calcToFile(folder, {
+      sheets: { Log: `<row r="1"><c r="A1"><f>best</f></c></row>` },
+      workbook: `<definedNames><definedName name="best">SPARE.E1RM("80kg",5)</definedName></definedNames>`,
+    });
+    expect(report.failed).toEqual([expect.objectContaining({ cell: "A1", error: "#VALUE!" })]);
+  });
+
   it("is that there is nothing to do where no formula is ours", async () => {
     const input = folder.put(
       "book.xlsx",

@@ -7,12 +7,13 @@ import type { Book, CellValue, FormulaCell } from "./book";
 import { cellsOf } from "./cells";
 import { findDependence } from "./dependence";
 import { engineData } from "./engineData";
+import { findNeed } from "./need";
 import { findUnable } from "./unable";
 
 /** What a formula came to. */
 export interface Outcome {
   readonly cell: FormulaCell;
-  /** Whether it calls one of our functions. */
+  /** Whether it calls one of our functions, by itself or by a name. */
   readonly ours: boolean;
   /** The cells it fills now. */
   readonly area: Area;
@@ -60,12 +61,13 @@ export async function calculate(
     if (reason) adjustments.left.set(cell, reason);
   }
   const depends = findDependence(book);
+  const needsOurs = findNeed(book);
   for (let pass = 1; ; pass++) {
     const data = engineData(book, adjustments);
     const workbook = await openWorkbook(data, metadata, implementations, onProgress);
     try {
       const attempts = book.formulas.map((cell) =>
-        attempt(cell, workbook, adjustments.left.get(cell)),
+        attempt(cell, needsOurs(cell), workbook, adjustments.left.get(cell)),
       );
       if (pass === mostPasses || !adjust(attempts, adjustments, depends)) return attempts;
     } finally {
@@ -84,8 +86,12 @@ interface Attempt extends Outcome {
   readonly result: Area;
 }
 
-function attempt(cell: FormulaCell, workbook: HeadlessWorkbook, reason?: string): Attempt {
-  const ours = callsOurs(cell.text);
+function attempt(
+  cell: FormulaCell,
+  ours: boolean,
+  workbook: HeadlessWorkbook,
+  reason?: string,
+): Attempt {
   const { area: saved, sheet, kind } = cell;
   if (reason !== undefined) {
     const values = [[cell.saved]];

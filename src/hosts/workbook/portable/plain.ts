@@ -2,12 +2,11 @@ import type { Book, BookSheet, FormulaCell } from "../calculate/book";
 import { formulaCells, pruneCalcChain } from "../calculate/calcChain";
 import type { Outcome } from "../calculate/calculate";
 import { withText } from "../calculate/editPackage";
+import { findNeed } from "../calculate/need";
 import { patchSheet, type CellChange } from "../calculate/patchSheet";
 import { changesOf } from "../calculate/saveValues";
-import { callsOurs } from "../spelling";
 import { areaAddress, cellAddress } from "../xlsx/formula/address";
 import { fromFile } from "../xlsx/formula/future";
-import { tokensOf } from "../xlsx/formula/tokens";
 import type { Package } from "../xlsx/package";
 import { addNotes } from "./notes";
 
@@ -21,23 +20,6 @@ export type Rewrite = (cell: FormulaCell) => string | null | undefined;
 export function plainCopy(book: Book, outcomes: readonly Outcome[]): Package {
   const needsOurs = findNeed(book);
   return copyWith(book, outcomes, (cell) => (needsOurs(cell) ? null : undefined));
-}
-
-/** Whether a formula calls one of our functions, by itself or by a name. */
-export function findNeed({ names }: Book): (cell: FormulaCell) => boolean {
-  const ours = new Set<string>();
-  const needs = (text: string) =>
-    callsOurs(text) ||
-    (ours.size > 0 &&
-      tokensOf(text).some(
-        ({ kind, text }) => (kind === "name" || kind === "call") && ours.has(text.toLowerCase()),
-      ));
-  // A name may be made of others, so this goes on until no more are found.
-  for (let before = -1; before !== ours.size;) {
-    before = ours.size;
-    for (const { name, text } of names) if (needs(text)) ours.add(name.toLowerCase());
-  }
-  return ({ text }) => needs(text);
 }
 
 /** A copy of the workbook with its values worked out and its formulas rewritten. */

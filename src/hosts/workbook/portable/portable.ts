@@ -1,10 +1,11 @@
 import type { Book } from "../calculate/book";
 import type { Outcome } from "../calculate/calculate";
 import { withChange } from "../calculate/editPackage";
+import { findNeed } from "../calculate/need";
 import { toFile } from "../xlsx/formula/future";
 import { childOf, childrenOf, parseXml, writeXml, type Package } from "../xlsx/package";
 import { lambdas, lambdaText, prefix, withHelpers } from "./lambdas";
-import { copyWith, findNeed } from "./plain";
+import { copyWith } from "./plain";
 import { rewriteFormula } from "./rewriteFormula";
 
 /**
