@@ -54,10 +54,12 @@ export function argumentForm(entry: CatalogueFunction, context: PaneContext): Ar
   }
 
   async function updateTarget(): Promise<void> {
-    try {
-      target = await port.readTarget();
-    } catch {
-      target = undefined;
+    target = await port.readTarget().catch(() => undefined);
+    showTarget();
+  }
+
+  function showTarget(): void {
+    if (!target) {
       place.textContent = "Select the cell that the formula is to go into.";
       return;
     }
@@ -114,7 +116,7 @@ export function argumentForm(entry: CatalogueFunction, context: PaneContext): Ar
   form.addEventListener("input", update);
   form.addEventListener("change", () => {
     update();
-    void updateTarget();
+    showTarget();
   });
   form.addEventListener("submit", (event) => {
     event.preventDefault();
