@@ -1,12 +1,5 @@
 import { callsOurs } from "../spelling";
-import {
-  cellAddress,
-  columnNumber,
-  lastColumn,
-  lastRow,
-  parseCell,
-  type Area,
-} from "../xlsx/formula/address";
+import { columnNumber, lastColumn, lastRow, parseCell, type Area } from "../xlsx/formula/address";
 import { tokensOf, type Token } from "../xlsx/formula/tokens";
 import type { Book, FormulaCell } from "./book";
 import { meet } from "./cells";
@@ -135,9 +128,4 @@ function around(one: Area, other: Area): Area {
 function sheetIn(text: string): string {
   const name = text.slice(0, -1);
   return name.startsWith("'") ? name.slice(1, -1).replaceAll("''", "'") : name;
-}
-
-/** Where a formula stands, for a message: "Log!B4". */
-export function placeName({ sheet, row, column }: FormulaCell): string {
-  return `${sheet.name}!${cellAddress(row, column)}`;
 }
