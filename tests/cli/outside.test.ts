@@ -36,7 +36,7 @@ describe.skipIf(!hasValidator)("the Open XML SDK's validator", () => {
         expect((await spare(command, fileOf(name), "-o", output)).err).toBe("");
         expect(complaints(output), command).toEqual(before);
       }
-    });
+    }, 180_000);
   }
 });
 
