@@ -52,7 +52,8 @@ describe("the server of the built files", () => {
   });
 
   it("forbids the page to run or ask for anything from elsewhere", async () => {
-    const { address } = await serveFrom(4310);
+    // A port of its own: fetch keeps a connection to the last server there, which is closed by now.
+    const { address } = await serveFrom(4315);
     const policy = (await fetch(address)).headers.get("content-security-policy");
     expect(policy).toContain("default-src 'none'");
     expect(policy).toContain("script-src 'self';");
