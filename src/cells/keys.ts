@@ -23,50 +23,78 @@ export function groupRows(
   firstRow: number,
   name: string,
 ): Groups {
-  const width = labels.headings.length;
-  const numberers = labels.headings.map(() => labelNumberer());
-  const groupOf = new Int32Array(labels.cells.length).fill(-1);
-  const keys: (number | string)[][] = [];
-  // Two numbers make a pair, a pair is numbered too, and so on: the number of the last pair is the group's.
-  const pairs = labels.headings.map(() => new Map<number, number>());
-  const most = labels.cells.length + 1;
-  for (let row = 0; row < labels.cells.length; row++) {
-    if (!counts(row)) continue;
-    const cells = labels.cells[row];
-    let group = 0;
-    for (let column = 0; column < width; column++) {
-      const label = numberers[column](cells[column]);
+  const rows = labels.cells.length;
+  const there = Array.from({ length: rows }, (_row, row) => row).filter(counts);
+  const groupOf = new Int32Array(rows).fill(-1);
+  for (const row of there) groupOf[row] = 0;
+
+  // A column after the other splits the groups so far: a group and a label make a number, which is numbered anew.
+  let groups = 1;
+  labels.headings.forEach((_heading, column) => {
+    const numberer = labelNumberer();
+    const labelOf = new Int32Array(rows);
+    for (const row of there) {
+      const label = numberer.numberOf(labels.cells[row][column]);
       if (label instanceof HostError) throw holdsError(label, row + firstRow - 1, name);
-      group = numberOf(pairs[column], group * most + label);
+      labelOf[row] = label;
     }
-    if (group === keys.length) keys.push(cells.map(keyContent));
-    groupOf[row] = group;
+    const size = numberer.size();
+    const renumber = renumberer(groups * size);
+    for (const row of there) groupOf[row] = renumber.numberOf(groupOf[row] * size + labelOf[row]);
+    groups = renumber.size();
+  });
+
+  const keys: (number | string)[][] = [];
+  for (const row of there) {
+    if (groupOf[row] === keys.length) keys.push(labels.cells[row].map(keyContent));
   }
   return { headings: labels.headings.map((heading) => heading ?? "by"), keys, groupOf };
 }
 
 /** Numbers labels from 0 by first appearance; an error in a cell comes back as it is. */
-function labelNumberer(): (raw: unknown) => number | HostError {
+function labelNumberer() {
   const byIdentity = new Map<string, number>();
   const byCell = new Map<unknown, number>();
-  return (raw) => {
-    const known = byCell.get(raw);
-    if (known !== undefined) return known;
-    const value = readCell(raw);
-    if (value instanceof HostError) return value;
-    const number = numberOf(byIdentity, labelIdentity(value));
-    // An object is no label of its own: each cell has another one, and they would pile up.
-    if (typeof raw !== "object") byCell.set(raw, number);
-    return number;
+  return {
+    numberOf(raw: unknown): number | HostError {
+      const known = byCell.get(raw);
+      if (known !== undefined) return known;
+      const value = readCell(raw);
+      if (value instanceof HostError) return value;
+      const identity = labelIdentity(value);
+      const number = byIdentity.get(identity) ?? byIdentity.size;
+      byIdentity.set(identity, number);
+      // An object is no label of its own: each cell has another one, and they would pile up.
+      if (typeof raw !== "object") byCell.set(raw, number);
+      return number;
+    },
+    size: () => byIdentity.size,
   };
 }
 
-/** The number of a thing, from 0 by first appearance. */
-function numberOf<T>(numbers: Map<T, number>, thing: T): number {
-  const known = numbers.get(thing);
-  if (known !== undefined) return known;
-  numbers.set(thing, numbers.size);
-  return numbers.size - 1;
+/** As many numbers fit into a plain table; past that it would be mostly empty. */
+const LARGEST_TABLE = 2 ** 20;
+
+/** Numbers numbers below `limit` anew, from 0 by first appearance. */
+function renumberer(limit: number) {
+  let size = 0;
+  if (limit <= LARGEST_TABLE) {
+    const table = new Int32Array(limit).fill(-1);
+    return {
+      numberOf: (old: number) => (table[old] === -1 ? (table[old] = size++) : table[old]),
+      size: () => size,
+    };
+  }
+  const table = new Map<number, number>();
+  return {
+    numberOf(old: number) {
+      const known = table.get(old);
+      if (known !== undefined) return known;
+      table.set(old, size);
+      return size++;
+    },
+    size: () => size,
+  };
 }
 
 /** What two labels share when a spreadsheet takes them for the same. */

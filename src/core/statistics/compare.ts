@@ -32,8 +32,8 @@ export function atLeast(a: number, b: number): boolean {
 
 /** The number without binary dust: the nearest one that 15 digits can write (1.2000000000000002 is 1.2). */
 export function withoutDust(value: number): number {
-  // Writing and reading back is slow, and a whole number of so many digits has no dust to lose.
-  if (Number.isInteger(value) && Math.abs(value) < 1e15) return value;
+  // Writing and reading back is slow, and a short number in eighths (82.5) has no dust to lose.
+  if (Math.abs(value) < 1e9 && Number.isInteger(value * 8)) return value;
   return Number(value.toPrecision(15));
 }
 
