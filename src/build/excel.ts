@@ -21,7 +21,7 @@ const FOLDER = join(homedir(), ".office-addin-dev-certs");
 
 async function main(args: string[]): Promise<void> {
   await buildIfStale(() => {
-    console.log("Building the add-in, which takes about half a minute ...");
+    console.log("Building the add-in, which takes about a minute ...");
   });
   if ((await run(CERTIFICATES, ["install"])) !== 0) {
     throw new Error(

@@ -17,7 +17,7 @@ async function main(): Promise<void> {
     return;
   }
   await buildIfStale(() => {
-    console.log("Building the workbook, which takes about half a minute ...");
+    console.log("Building the workbook, which takes about a minute ...");
   });
   const { address } = await serve(DIST, port, (taken) => {
     console.log(`Port ${taken} is taken, trying the next one.`);
