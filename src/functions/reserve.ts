@@ -4,10 +4,8 @@ import {
   namesParts,
   notAvailable,
   readCell,
-  readOne,
   readRows,
   report,
-  setting,
   single,
   table,
   type Grid,
@@ -19,6 +17,7 @@ import { reserveCheck as check, type ReserveCheck } from "../core/reserve/reserv
 import { squadReserveCheck } from "../core/reserve/squadReserveCheck";
 import { isBlankLabel } from "./blankLabel";
 import * as quantities from "./quantities";
+import { readConfidence } from "./settings";
 
 /**
  * @customenum {string}
@@ -79,9 +78,7 @@ export function reserveCheck(
   part?: ReserveCheckPart[][],
 ): unknown[][] {
   const calls = readCalls(repAtCall, calledReserve, repsToFailure, lifter, by);
-  const certainty = readOne(
-    setting(confidence, quantities.confidence(), quantities.USUAL_CONFIDENCE),
-  )!;
+  const certainty = readConfidence(confidence);
   if (calls.by !== undefined) {
     if (namesParts(part)) throw invalid("part is for the report; leave it out where by is given");
     return tableOf(calls, calls.by, certainty);

@@ -19,6 +19,7 @@ import { lift, liftRow } from "./answer";
 import type { EquationChoice } from "./choices";
 import { equationOf } from "./equation";
 import * as quantities from "./quantities";
+import { readConfidence } from "./settings";
 
 /**
  * Estimated one-repetition maximum (e1RM) from an ordinary set: its load, its reps and the reps left in reserve. An estimate is not a clearance to lift.
@@ -205,7 +206,7 @@ export function fitCurve(
   part?: FitCurvePart[][],
 ): unknown[][] {
   const sets = readSets({ load, reps, reserve });
-  const level = readOne(setting(confidence, quantities.confidence(), quantities.USUAL_CONFIDENCE))!;
+  const level = readConfidence(confidence);
   return report(FitCurvePart, part, fit(sets, level));
 }
 
@@ -295,7 +296,7 @@ export function strengthTrend(
     reserveBias: readOne(setting(reserveBias, quantities.anyNumber("reserveBias"), 0))!,
     reserveSd: readOne(setting(reserveSd, quantities.above0("reserveSd"), 1))!,
     maxReps: readOne(setting(maxReps, quantities.reps("maxReps"), 12))!,
-    confidence: readOne(setting(confidence, quantities.confidence(), quantities.USUAL_CONFIDENCE))!,
+    confidence: readConfidence(confidence),
   });
   return partsOr(StrengthTrendPart, part, result, () =>
     table(

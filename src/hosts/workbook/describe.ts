@@ -1,3 +1,4 @@
+import { splitArguments } from "../../cells/formulaText";
 import { BooleanNumber } from "@univerjs/core";
 import type { IFunctionInfo } from "@univerjs/engine-formula";
 import { FunctionType } from "@univerjs/engine-formula";
@@ -51,14 +52,5 @@ function firstSentence(text: string): string {
 /** What stands between a formula's outermost brackets, split at the commas that part its arguments. */
 function argumentsOf(formula: string): string[] {
   const inside = /\((.*)\)$/.exec(formula)?.[1] ?? "";
-  const parts = inside.match(/"(?:[^"]|"")*"|[,(){}]|[^",(){}]+/g) ?? [];
-  const found = [""];
-  let depth = 0;
-  for (const part of parts) {
-    if (part === "(" || part === "{") depth++;
-    if (part === ")" || part === "}") depth--;
-    if (part === "," && depth === 0) found.push("");
-    else found[found.length - 1] += part;
-  }
-  return inside === "" ? [] : found.map((argument) => argument.trim());
+  return inside === "" ? [] : splitArguments(inside).map((argument) => argument.trim());
 }

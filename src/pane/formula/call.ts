@@ -1,3 +1,4 @@
+import { splitArguments } from "../../cells/formulaText";
 import type { CatalogueFunction } from "../../build/catalogueTypes";
 import { argumentFor, spelled, type Argument } from "./argument";
 
@@ -39,18 +40,4 @@ export function typedIn(entry: CatalogueFunction, formula: string): Typed | unde
   return Object.fromEntries(
     entry.parameters.map(({ name }, index) => [name, (texts[index] ?? "").trim()]),
   );
-}
-
-/** Splits at the commas that part arguments, not at those inside texts, brackets and braces. */
-function splitArguments(inside: string): string[] {
-  const parts = inside.match(/"(?:[^"]|"")*"|[,(){}]|[^",(){}]+/g) ?? [];
-  const found = [""];
-  let depth = 0;
-  for (const part of parts) {
-    if (part === "(" || part === "{") depth++;
-    if (part === ")" || part === "}") depth--;
-    if (part === "," && depth === 0) found.push("");
-    else found[found.length - 1] += part;
-  }
-  return found;
 }
