@@ -1,8 +1,9 @@
-import { execFileSync, spawnSync } from "node:child_process";
+import { execFileSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { DIST } from "../../src/build/paths";
+import { convert, hasLibreOffice } from "../libreOffice";
 import { hasValidator, validateFile } from "../validator";
 import { buildBook, lookAt, spare, workFolder } from "./support";
 
@@ -40,22 +41,10 @@ describe.skipIf(!hasValidator)("the Open XML SDK's validator", () => {
   }
 });
 
-const office = spawnSync("soffice", ["--version"]).status === 0;
-if (!office && !process.env.CI) {
-  process.stderr.write("LibreOffice is not installed: its reading is not tested.\n");
-}
-
 /** What LibreOffice shows in a sheet, row by row, as the text of its full values. */
 function openInOffice(path: string, sheet: string): string[][] {
   const filter = "csv:Text - txt - csv (StarCalc):9,34,76,1,,0,false,false,false,false,false,-1";
-  const home = `-env:UserInstallation=file://${folder.path("office")}`;
-  execFileSync(
-    "soffice",
-    [home, "--headless", "--convert-to", filter, "--outdir", folder.path("csv"), path],
-    {
-      stdio: "ignore",
-    },
-  );
+  convert(path, filter, folder.path("csv"));
   const name = path.slice(path.lastIndexOf("/") + 1).replace(/\.xlsx$/, "");
   const text = readFileSync(folder.path(`csv/${name}-${sheet}.csv`), "utf8");
   return text
@@ -63,7 +52,7 @@ function openInOffice(path: string, sheet: string): string[][] {
     .map((line) => line.split("\t").map((cell) => cell.replace(/^"(.*)"$/, "$1")));
 }
 
-describe.skipIf(!office && !process.env.CI)("LibreOffice", () => {
+describe.skipIf(!hasLibreOffice)("LibreOffice", () => {
   // It trusts text that was computed elsewhere only in files that say Excel wrote them.
   const properties =
     `<Properties xmlns="http://schemas.openxmlformats.org/officeDocument/2006/extended-properties">` +

@@ -1,4 +1,3 @@
-import { execFileSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -9,6 +8,7 @@ import { readMetadata } from "../../../../src/build/catalogue";
 import { demoFile } from "../../../../src/build/samples";
 import { implementations } from "../../../../src/functions/implementations";
 import { openWorkbook } from "../../../../src/hosts/workbook/headless";
+import { convert, hasLibreOffice } from "../../../libreOffice";
 import { hasValidator, validateFile } from "../../../validator";
 import { readPackage, readWorkbook, writeWorkbook } from "../../../../src/hosts/workbook/xlsx";
 import { textAt } from "../../../../src/hosts/workbook/xlsx/package";
@@ -209,29 +209,14 @@ describe("the demo as a file", () => {
   });
 });
 
-const office = findOffice();
-
-function findOffice(): boolean {
-  try {
-    execFileSync("soffice", ["--version"], { stdio: "ignore" });
-    return true;
-  } catch {
-    if (process.env.CI) throw new Error("soffice (LibreOffice Calc) was not found");
-    process.stderr.write("SKIPPED: LibreOffice was not found, so nothing was opened in it\n");
-    return false;
-  }
-}
-
 /** Opens a workbook in LibreOffice and has it saved again by that. */
 function throughLibreOffice(path: string, name: string): IWorkbookData {
-  const out = join(folder, `${name}-out`);
-  const profile = `-env:UserInstallation=file://${join(folder, "profile")}`;
-  const args = [profile, "--headless", "--convert-to", "xlsx", "--outdir", out, path];
-  execFileSync("soffice", args, { stdio: "ignore", timeout: 120_000 });
+  const out = join(folder, "out");
+  convert(path, "xlsx", out);
   return readWorkbook(readPackage(new Uint8Array(readFileSync(join(out, `${name}.xlsx`)))));
 }
 
-describe.skipIf(!office)("opened in LibreOffice", () => {
+describe.skipIf(!hasLibreOffice)("opened in LibreOffice", () => {
   it("has the same cached values, sheet by sheet", { timeout: 180_000 }, async () => {
     const path = onDisk("exceljs-again", await write(openFile("exceljs")));
     const { cell } = lookInto(throughLibreOffice(path, "exceljs-again"));
