@@ -20,3 +20,8 @@ export function widthOfCharacters(characters: number): number {
 
 export const pixelsOfPoints = (points: number): number => (points * 4) / 3;
 export const pointsOfPixels = (pixels: number): number => (pixels * 3) / 4;
+
+/** Drawings are measured in units of which an inch has 914,400 and a pixel this many. */
+const emuOfPixel = 9525;
+export const pixelsOfEmu = (emu: number): number => emu / emuOfPixel;
+export const emuOfPixels = (pixels: number): number => Math.round(pixels * emuOfPixel);

@@ -1,12 +1,12 @@
 import type { Package } from "../package";
 import { findWorkbook, relationshipsOf, textAt } from "../package";
+import { drawnOn } from "./pictures";
 import { listSheets } from "./sheets";
 
 /** What parts of a workbook hold that the spreadsheet here does not keep, by their relationship. */
 const partsNotKept: Readonly<Record<string, string>> = {
   chart: "charts",
   chartsheet: "charts",
-  drawing: "charts and pictures",
   comments: "notes",
   threadedComment: "comments",
   pivotTable: "pivot tables",
@@ -28,8 +28,18 @@ const elementsNotKept: Readonly<Record<string, string>> = {
   sparklineGroup: "sparklines",
 };
 
+/** The same of what lies over the cells; a picture is kept where it is one that browsers show. */
+const drawingsNotKept: Readonly<Record<string, string>> = {
+  graphicFrame: "charts",
+  pic: "pictures that browsers do not show",
+  sp: "shapes",
+  cxnSp: "shapes",
+  grpSp: "groups of shapes and pictures",
+  AlternateContent: "newer kinds of charts and shapes",
+};
+
 /**
- * What a workbook holds beside the cells, looks, sizes and names that `readWorkbook` reads, in a
+ * What a workbook holds beside the cells, looks, sizes, names and pictures that `readWorkbook` reads, in a
  * person's words: opened and written again, it is gone.
  */
 export function lossesOf(file: Package): string[] {
@@ -38,6 +48,13 @@ export function lossesOf(file: Package): string[] {
   const related = [workbookPath, ...sheets.map(({ path }) => path)].flatMap((path) =>
     relationshipsOf(file, path),
   );
+  const drawings = sheets.flatMap(({ path }) =>
+    drawnOn(file, path)
+      .filter(({ image }) => !image)
+      .flatMap(({ anchor }) =>
+        [anchor, ...anchor.children].map(({ name }) => drawingsNotKept[name]),
+      ),
+  );
   const parts = related.map(({ type }) => partsNotKept[type]);
   const elements = sheets.flatMap(({ path }) => {
     const xml = textAt(file, path);
@@ -45,5 +62,5 @@ export function lossesOf(file: Package): string[] {
       .filter((name) => new RegExp(`<(?:\\w+:)?${name}[\\s/>]`).test(xml))
       .map((name) => elementsNotKept[name]);
   });
-  return [...new Set([...parts, ...elements])].filter((loss) => loss !== undefined);
+  return [...new Set([...parts, ...drawings, ...elements])].filter((loss) => loss !== undefined);
 }

@@ -2,9 +2,11 @@ import type { IWorkbookData } from "@univerjs/core";
 import { LocaleType } from "@univerjs/core";
 import type { Package, XmlElement } from "../package";
 import { childOf, findWorkbook, flagOf, relationshipsOf, UnreadableFile, xmlAt } from "../package";
+import { resourceOf } from "../pictures";
 import { textOfItem } from "../strings";
 import { colorReader } from "./colors";
 import { readNames } from "./names";
+import { readPictures } from "./pictures";
 import { readSheet } from "./sheet";
 import { listSheets } from "./sheets";
 import { readStyles } from "./styles";
@@ -12,7 +14,7 @@ import { readTables } from "./tables";
 
 /**
  * Reads a workbook's file as the spreadsheet keeps one: values, formulas with the values they were
- * saved with, looks, sizes, merged cells, frozen panes and names. Our functions come in Excel's
+ * saved with, looks, sizes, merged cells, frozen panes, names and pictures. Our functions come in Excel's
  * spelling whatever the file's is, and references into tables as plain ranges. Of a workbook that
  * counts days from 1904, the cells that show dates are brought to the count from 1900.
  */
@@ -32,6 +34,12 @@ export function readWorkbook(file: Package, name = "Workbook"): IWorkbookData {
     tables,
     countsFrom1904: countsFrom1904(workbook),
   };
+  const read = sheets.map((sheet) => {
+    return [sheet, readSheet(file, sheet, surroundings, colorOf)] as const;
+  });
+  const pictures = read.map(
+    ([sheet, data]) => [sheet.id, readPictures(file, sheet, data)] as const,
+  );
   return {
     id: "workbook",
     name,
@@ -41,10 +49,11 @@ export function readWorkbook(file: Package, name = "Workbook"): IWorkbookData {
     // Every look in a file is complete; more than a font here would show through the others.
     ...(styles[0] && { defaultStyle: { ff: styles[0].ff, fs: styles[0].fs } }),
     sheetOrder: sheets.map(({ id }) => id),
-    sheets: Object.fromEntries(
-      sheets.map((sheet) => [sheet.id, readSheet(file, sheet, surroundings, colorOf)]),
-    ),
-    resources: readNames(childOf(workbook, "definedNames"), sheets, tables),
+    sheets: Object.fromEntries(read.map(([{ id }, data]) => [id, data])),
+    resources: [
+      ...readNames(childOf(workbook, "definedNames"), sheets, tables),
+      resourceOf(new Map(pictures.filter(([, ofSheet]) => ofSheet.length > 0))),
+    ],
   };
 }
 

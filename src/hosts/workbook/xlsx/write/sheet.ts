@@ -16,7 +16,7 @@ import { writeXml } from "../package";
 import { pointsOfPixels, widthInDigits } from "../units";
 import type { FormulaToWrite, SharedStrings, Value } from "./cells";
 import { valueOf, writeCell } from "./cells";
-import { mainNamespace } from "./namespaces";
+import { mainNamespace, relationshipNamespace } from "./namespaces";
 import type { StyleSheet } from "./styles";
 import { argb } from "./styles";
 
@@ -33,14 +33,14 @@ type Cells = Record<number, Record<number, ICellData>>;
 /** The height in pixels that programs give a row on their own. */
 const usualHeight = 20;
 
-/** Writes one worksheet's part. */
+/** Writes one worksheet's part; `drawing` is the relationship that leads to its pictures. */
 export function writeSheet(
   sheet: Partial<IWorksheetData>,
   { styles, defaultStyle }: Pick<IWorkbookData, "styles" | "defaultStyle">,
   contents: SheetContents,
   styleSheet: StyleSheet,
   strings: SharedStrings,
-  selected: boolean,
+  { selected, drawing }: { readonly selected: boolean; readonly drawing?: string },
 ): string {
   const cells = copyOf((sheet.cellData ?? {}) as Cells);
   const rowData = (sheet.rowData ?? {}) as Record<number, Partial<IRowData>>;
@@ -112,7 +112,8 @@ export function writeSheet(
   }
   const rows = [...new Set([...numbersOf(cells), ...numbersOf(rowData)])].sort((a, b) => a - b);
   const merges = (sheet.mergeData ?? []).filter(isSeveralCells);
-  return writeXml("worksheet", { xmlns: mainNamespace }, [
+  const namespaces = { xmlns: mainNamespace, ...(drawing && { "xmlns:r": relationshipNamespace }) };
+  return writeXml("worksheet", namespaces, [
     writeProperties(sheet),
     writeView(sheet, selected),
     writeFormat(sheet),
@@ -129,6 +130,7 @@ export function writeSheet(
       ...{ left: 0.5, right: 0.5, top: 0.6, bottom: 0.6, header: 0.3, footer: 0.3 },
     }),
     writeXml("pageSetup", { orientation: orientationOf(cells, sheet), fitToHeight: 0 }),
+    drawing ? writeXml("drawing", { "r:id": drawing }) : "",
   ]);
 }
 

@@ -1,12 +1,16 @@
 import type { IRange, IWorkbookData, IWorksheetData } from "@univerjs/core";
 import { BooleanNumber } from "@univerjs/core";
 import { toFile } from "../formula/future";
+import { imageTypeOf } from "../images";
+import { layoutOf } from "../layout";
 import { escapeXml, writePackage, writeXml } from "../package";
+import { picturesOf } from "../pictures";
 import { toFileText } from "../strings";
 import type { DefinedName } from "../names";
 import { namesResource, wholeWorkbook } from "../names";
 import type { Value } from "./cells";
 import { mainNamespace, relationshipNamespace } from "./namespaces";
+import { createMedia, writeDrawing } from "./pictures";
 import { writeSheet } from "./sheet";
 import { createStyleSheet } from "./styles";
 
@@ -36,8 +40,10 @@ export function writeWorkbook(book: ComputedWorkbook): Uint8Array {
   const styleSheet = createStyleSheet(styleOf(data.defaultStyle));
   const strings = createStrings();
 
+  const pictures = picturesOf(data);
+  const media = createMedia();
+
   const parts = new Map<string, string>();
-  parts.set("[Content_Types].xml", writeContentTypes(sheets.length));
   parts.set(
     "_rels/.rels",
     writeRelationships([
@@ -61,10 +67,24 @@ export function writeWorkbook(book: ComputedWorkbook): Uint8Array {
       read: (address: string) => book.read(sheet.name ?? "", address),
       spill: (address: string) => book.spill(sheet.name ?? "", address),
     };
-    const selected = index === visible;
+    const drawing = writeDrawing(pictures.get(sheet.id ?? "") ?? [], layoutOf(sheet), media);
+    const drawn = drawing.media.length > 0;
+    if (drawn) {
+      const path = `drawings/drawing${index + 1}.xml`;
+      parts.set(`xl/${path}`, drawing.xml);
+      parts.set(
+        `xl/drawings/_rels/drawing${index + 1}.xml.rels`,
+        writeRelationships(drawing.media.map((name) => ["image", `../media/${name}`])),
+      );
+      parts.set(
+        `xl/worksheets/_rels/${fileName(index)}.rels`,
+        writeRelationships([["drawing", `../${path}`]]),
+      );
+    }
+    const surroundings = { selected: index === visible, drawing: drawn ? "rId1" : undefined };
     parts.set(
       `xl/worksheets/${fileName(index)}`,
-      writeSheet(sheet, data, contents, styleSheet, strings, selected),
+      writeSheet(sheet, data, contents, styleSheet, strings, surroundings),
     );
   });
   parts.set("xl/styles.xml", styleSheet.write());
@@ -72,11 +92,17 @@ export function writeWorkbook(book: ComputedWorkbook): Uint8Array {
   parts.set("xl/metadata.xml", metadata);
 
   const encoder = new TextEncoder();
-  const encoded = [...parts].map(([path, xml]) => {
-    const bytes = encoder.encode(`<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n${xml}`);
-    return [path, bytes] as const;
+  const encode = (xml: string) =>
+    encoder.encode(`<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n${xml}`);
+  const mediaPaths = [...media.files].map(([name, bytes]) => [`xl/media/${name}`, bytes] as const);
+  const types = writeContentTypes([...parts.keys()], [...media.files.keys()]);
+  return writePackage({
+    parts: new Map([
+      ["[Content_Types].xml", encode(types)],
+      ...[...parts].map(([path, xml]) => [path, encode(xml)] as const),
+      ...mediaPaths,
+    ]),
   });
-  return writePackage({ parts: new Map(encoded) });
 }
 
 const fileName = (index: number) => `sheet${index + 1}.xml`;
@@ -154,26 +180,36 @@ function writeRelationships(related: readonly (readonly [type: string, target: s
   );
 }
 
-function writeContentTypes(sheetCount: number): string {
-  const spreadsheet = "application/vnd.openxmlformats-officedocument.spreadsheetml";
-  const override = (path: string, type: string) =>
-    writeXml("Override", { PartName: path, ContentType: `${spreadsheet}.${type}+xml` });
-  const relationships = "application/vnd.openxmlformats-package.relationships+xml";
+/** What the parts at these paths hold, and the pictures under these names. */
+function writeContentTypes(paths: readonly string[], media: readonly string[]): string {
+  const endings = [...new Set(media.map((name) => /[^.]*$/.exec(name)![0]))];
+  const typed = paths.flatMap((path) => {
+    const type = partTypes.find(([pattern]) => pattern.test(path))?.[1];
+    return type === undefined ? [] : { PartName: `/${path}`, ContentType: type };
+  });
   return writeXml("Types", { xmlns: `${packageNamespace}/content-types` }, [
-    writeXml("Default", { Extension: "rels", ContentType: relationships }),
-    writeXml("Default", { Extension: "xml", ContentType: "application/xml" }),
-    override("/xl/workbook.xml", "sheet.main"),
-    ...Array.from({ length: sheetCount }, (_, index) =>
-      override(`/xl/worksheets/${fileName(index)}`, "worksheet"),
+    ...endings.map((Extension) =>
+      writeXml("Default", { Extension, ContentType: imageTypeOf(Extension) }),
     ),
-    override("/xl/styles.xml", "styles"),
-    override("/xl/sharedStrings.xml", "sharedStrings"),
-    override("/xl/metadata.xml", "sheetMetadata"),
-    writeXml("Override", { PartName: "/docProps/app.xml", ContentType: propertiesType }),
+    writeXml("Default", {
+      Extension: "rels",
+      ContentType: "application/vnd.openxmlformats-package.relationships+xml",
+    }),
+    writeXml("Default", { Extension: "xml", ContentType: "application/xml" }),
+    ...typed.map((attributes) => writeXml("Override", attributes)),
   ]);
 }
 
-const propertiesType = "application/vnd.openxmlformats-officedocument.extended-properties+xml";
+const office = "application/vnd.openxmlformats-officedocument";
+const partTypes: readonly (readonly [path: RegExp, type: string])[] = [
+  [/^xl\/workbook\.xml$/, `${office}.spreadsheetml.sheet.main+xml`],
+  [/^xl\/worksheets\/sheet\d+\.xml$/, `${office}.spreadsheetml.worksheet+xml`],
+  [/^xl\/drawings\/drawing\d+\.xml$/, `${office}.drawing+xml`],
+  [/^xl\/styles\.xml$/, `${office}.spreadsheetml.styles+xml`],
+  [/^xl\/sharedStrings\.xml$/, `${office}.spreadsheetml.sharedStrings+xml`],
+  [/^xl\/metadata\.xml$/, `${office}.spreadsheetml.sheetMetadata+xml`],
+  [/^docProps\/app\.xml$/, `${office}.extended-properties+xml`],
+];
 
 /*
  * LibreOffice shows the values in a file only where it trusts the program that wrote it, which it
