@@ -15,9 +15,9 @@ export interface Port {
   addSheet(sheet: ReadySheet): Promise<string>;
   /** Calls back whenever the selection may have changed. */
   onSelectionChange(listener: () => void): void;
-  /** Puts a picture beside the active cell. Left out where a host cannot. */
-  readonly addImage?: (image: Picture) => Promise<void>;
-  /** Draws a chart of the host's own from a range. Left out where a host cannot. */
+  /** Puts a picture at a single selected cell, else to the right of the selected cells. */
+  addImage(image: Picture): Promise<void>;
+  /** Draws a chart of the host's own from a range, in the same place. Left out where a host cannot. */
   readonly addChart?: (chart: NativeChart) => Promise<void>;
 }
 

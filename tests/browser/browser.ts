@@ -1,5 +1,5 @@
 import { existsSync } from "node:fs";
-import type { Browser } from "playwright-core";
+import type { Browser, Locator } from "playwright-core";
 import { chromium } from "playwright-core";
 import { describe } from "vitest";
 
@@ -43,4 +43,30 @@ export function launchBrowser(): Promise<Browser> {
       "--disable-sync",
     ],
   });
+}
+
+/** The product's one accent, in which headings' grounds, the icon and the pictures' bars are. */
+export const accent = [0x0e, 0x5a, 0x5e];
+
+/** How many pixels of what is on the screen there have exactly this colour. */
+export async function pixelsOf(place: Locator, color: readonly number[]): Promise<number> {
+  const png = (await place.screenshot()).toString("base64");
+  return place.page().evaluate(
+    async ([source, wanted]) => {
+      const image = new Image();
+      image.src = `data:image/png;base64,${source}`;
+      await image.decode();
+      const canvas = document.createElement("canvas");
+      Object.assign(canvas, { width: image.width, height: image.height });
+      const context = canvas.getContext("2d")!;
+      context.drawImage(image, 0, 0);
+      const { data } = context.getImageData(0, 0, image.width, image.height);
+      let count = 0;
+      for (let at = 0; at < data.length; at += 4) {
+        if (wanted.every((part, index) => data[at + index] === part)) count++;
+      }
+      return count;
+    },
+    [png, color] as const,
+  );
 }

@@ -1,15 +1,17 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import ExcelJS from "exceljs";
 import type { Browser, Dialog, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it, vi } from "vitest";
 import { buildIfStale } from "../../src/build/dist";
-import { DIST } from "../../src/build/paths";
+import { DIST, ROOT } from "../../src/build/paths";
 import type { Serving } from "../../src/build/serve";
 import { serve } from "../../src/build/serve";
 import { readPackage, readWorkbook } from "../../src/hosts/workbook/xlsx";
+import { picturesOf, type Pictures } from "../../src/hosts/workbook/xlsx/pictures";
 import { lookInto } from "../hosts/workbook/xlsx/support";
-import { describeInBrowser, launchBrowser } from "./browser";
+import { accent, describeInBrowser, launchBrowser, pixelsOf } from "./browser";
 
 const patience = 60_000;
 const fileOf = (name: string) =>
@@ -160,6 +162,53 @@ describeInBrowser("a workbook of one's own in the page", () => {
     answer = (dialog) => dialog.accept();
     await page.reload();
     expect(asked).toEqual(["confirm", "beforeunload"]);
+  });
+
+  it("shows a file's pictures, prints them, and saves them where they lie", async () => {
+    const path = join(folder, "xlsxwriter.xlsx");
+    const icon = join(ROOT, "src", "hosts", "excel", "icons", "icon-64.png");
+    const book = new ExcelJS.Workbook();
+    for (const name of ["Log", "Trend"]) {
+      const sheet = book.addWorksheet(name);
+      sheet.getCell("A1").value = 100;
+      const image = book.addImage({ filename: icon, extension: "png" });
+      sheet.addImage(image, { tl: { col: 1, row: 2 }, ext: { width: 200, height: 160 } });
+    }
+    await book.xlsx.writeFile(path);
+    await openFile(path);
+    await says().toBe("xlsxwriter.xlsx is open.");
+
+    for (const name of ["Log", "Trend"]) {
+      await page.evaluate((sheet) => {
+        const workbook = window.spare!.api.getActiveWorkbook()!;
+        workbook.setActiveSheet(workbook.getSheetByName(sheet)!);
+      }, name);
+      // The icon's ground is the accent, which no cell here has.
+      await expect
+        .poll(() => pixelsOf(page.locator("#workbook"), accent), { timeout: patience })
+        .toBeGreaterThan(1000);
+    }
+
+    await page.evaluate(() => (window.print = () => undefined));
+    await press("Print");
+    const printed = page.locator("#print .picture");
+    expect(await printed.count()).toBe(1);
+    expect(
+      await printed.evaluate(({ style }) => [style.width, style.height, style.transform]),
+    ).toEqual(["200px", "160px", "rotate(0deg) scale(1, 1)"]);
+
+    const before = picturesOf(readWorkbook(readPackage(new Uint8Array(readFileSync(path)))));
+    const after = picturesOf(readWorkbook(readPackage(await save())));
+    const places = (pictures: Pictures) =>
+      [...pictures.values()].flatMap((ofSheet) =>
+        ofSheet.map(({ sheetTransform: { from, to }, source }) => ({ from, to, source })),
+      );
+    expect(places(after)).toEqual(places(before));
+
+    // Looked at only: nothing is lost by opening another.
+    await openFile(fileOf("exceljs"));
+    await says().toMatch(/^exceljs.xlsx is open/);
+    expect(complaints).toEqual([]);
   });
 
   it("prints the sheet that is shown on one page, from a phone as well", async () => {

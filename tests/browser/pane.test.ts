@@ -9,8 +9,9 @@ import { DIST, ROOT } from "../../src/build/paths";
 import { readPaneData } from "../../src/build/paneData";
 import type { Serving } from "../../src/build/serve";
 import { serve } from "../../src/build/serve";
+import { picturesOf } from "../../src/hosts/workbook/xlsx/pictures";
 import type { FakeExcel } from "../hosts/excel/fakeExcel";
-import { describeInBrowser, launchBrowser } from "./browser";
+import { accent, describeInBrowser, launchBrowser, pixelsOf } from "./browser";
 
 /** A computer with other work to do takes its time over a page this size. */
 const patience = 60_000;
@@ -203,7 +204,37 @@ describeInBrowser("the pane", () => {
         return picture.count();
       }).toBe(1);
       expect(await violations(page, "#pane")).toEqual([]);
+
+      // Into the sheet: beside the table where that is selected, or at a cell of one's choice.
+      const grid = page.locator("#workbook");
+      await select("C60");
+      const before = await pixelsOf(grid, accent);
+      for (const [cell, place] of [
+        ["K5:T8", { row: 4, column: 20 }],
+        ["C61", { row: 60, column: 2 }],
+      ] as const) {
+        await select(cell);
+        const placed = (await placedPictures()).length;
+        await pane().getByRole("button", { name: "Put it in the sheet" }).click();
+        await poll(async () => (await placedPictures()).length).toBe(placed + 1);
+        const last = (await placedPictures()).at(-1)!;
+        expect(last.sheetTransform.from).toMatchObject(place);
+        expect(last.description).toMatch(/^Volume load and close sets by week/);
+        expect(last.source).toMatch(/^data:image\/png;base64,iVBORw0KGgo/);
+        expect(last.transform).toMatchObject({ width: 720 });
+      }
+      // Further down, so that what lies below the cell is on the screen.
+      await select("C84");
+      await poll(() => pixelsOf(grid, accent)).toBeGreaterThan(before + 10_000);
+      await page.keyboard.press("Control+z");
+      await poll(async () => (await placedPictures()).length).toBe(1);
+      expect(complaints).toEqual([]);
     });
+
+    async function placedPictures() {
+      const { resources } = await page.evaluate(() => window.spare!.save());
+      return [...picturesOf({ resources }).values()].flat();
+    }
 
     it("asks no address but its own and breaks none of its own rules", async () => {
       await find("meta-analysis");
@@ -357,11 +388,11 @@ describeInBrowser("the pane", () => {
         .waitFor();
       expect(await violations(page, "html")).toEqual([]);
       await pane().getByRole("button", { name: "Put it in the sheet" }).click();
-      await pane().getByText("It lies at the active cell.").waitFor();
+      await pane().getByText("It lies in the sheet, by the selected cells.").waitFor();
       const images = await page.evaluate(
         () => (window as unknown as { fake: FakeExcel }).fake.sheets[0].images,
       );
-      expect(images).toMatchObject([{ width: 540, left: 0, top: 0 }]);
+      expect(images).toMatchObject([{ width: 540, left: 3 * 48, top: 0 }]);
       // A PNG, whose first bytes name it.
       expect(images[0].base64).toMatch(/^iVBORw0KGgo/);
       expect(complaints).toEqual([]);

@@ -41,6 +41,7 @@ export interface Range extends Loadable {
   readonly address: string;
   readonly cellCount: number;
   readonly left: number;
+  readonly width: number;
   readonly top: number;
   readonly isNullObject: boolean;
   values: unknown[][];

@@ -82,11 +82,11 @@ export function excelPort(excel: ExcelApi): Port {
 
     addImage: ({ png, width, height, description }) =>
       excel.run(async (context) => {
-        const place = await activePlace(context);
-        const shape = place.worksheet.shapes.addImage(png);
+        const { worksheet, left, top } = await placeToPut(context);
+        const shape = worksheet.shapes.addImage(png);
         Object.assign(shape, {
-          left: place.left,
-          top: place.top,
+          left,
+          top,
           width: width * POINTS,
           height: height * POINTS,
           altTextDescription: description,
@@ -96,14 +96,14 @@ export function excelPort(excel: ExcelApi): Port {
 
     addChart: ({ kind, title, across, up }) =>
       excel.run(async (context) => {
-        const place = await activePlace(context);
+        const { worksheet, left, top } = await placeToPut(context);
         const column = ({ cells }: ChartColumn) => {
           const { sheet, address } = partsOf(cells);
           const { worksheets } = context.workbook;
-          const on = sheet === undefined ? place.worksheet : worksheets.getItem(sheet);
+          const on = sheet === undefined ? worksheet : worksheets.getItem(sheet);
           return on.getRange(belowHeading(plainAddress(address)));
         };
-        const chart = place.worksheet.charts.add(KINDS[kind], column(up[0]), "Columns");
+        const chart = worksheet.charts.add(KINDS[kind], column(up[0]), "Columns");
         up.forEach((each, index) => {
           const series =
             index === 0 ? chart.series.getItemAt(0) : chart.series.add(each.name, index);
@@ -111,8 +111,8 @@ export function excelPort(excel: ExcelApi): Port {
           else series.setValues(column(each));
           series.setXAxisValues(column(across));
         });
-        chart.left = place.left;
-        chart.top = place.top;
+        chart.left = left;
+        chart.top = top;
         chart.title.text = title;
         chart.axes.categoryAxis.title.text = across.name;
         chart.axes.valueAxis.title.text = up[0].name;
@@ -134,11 +134,13 @@ const KINDS: Readonly<Record<NativeChart["kind"], string>> = {
 const belowHeading = (address: string) =>
   address.replace(/\d+(?=:)/, (row) => String(Number(row) + 1));
 
-async function activePlace(context: RequestContext): Promise<Range> {
-  const cell = context.workbook.getActiveCell();
-  cell.load("left, top");
+/** Where a picture goes: to a single selected cell, else to the right of the selection. */
+async function placeToPut(context: RequestContext) {
+  const range = context.workbook.getSelectedRange();
+  range.load("left, top, width, cellCount");
   await context.sync();
-  return cell;
+  const { worksheet, top } = range;
+  return { worksheet, top, left: range.cellCount === 1 ? range.left : range.left + range.width };
 }
 
 /** More cells than anybody selects by hand: these are whole columns or rows. */

@@ -95,7 +95,7 @@ function actions(
   drawWide: () => SVGSVGElement,
   said: HTMLElement,
 ): HTMLElement {
-  const { addImage, addChart } = port;
+  const { addChart } = port;
   const chart = nativeChartOf(picture.id, selection);
   const action = (text: string, act: () => Promise<string>) => {
     const button = element("button", { type: "button" }, text);
@@ -110,23 +110,22 @@ function actions(
   return element(
     "div",
     { className: "row actions" },
-    addImage &&
-      action("Put it in the sheet", async () => {
-        const svg = drawWide();
-        const url = await pngAddress(svg);
-        await addImage({
-          png: url.slice(url.indexOf(",") + 1),
-          width: Number(svg.getAttribute("width")),
-          height: Number(svg.getAttribute("height")),
-          description: svg.getAttribute("aria-label") ?? picture.title,
-        });
-        return "It lies at the active cell.";
-      }),
+    action("Put it in the sheet", async () => {
+      const svg = drawWide();
+      const url = await pngAddress(svg);
+      await port.addImage({
+        png: url.slice(url.indexOf(",") + 1),
+        width: Number(svg.getAttribute("width")),
+        height: Number(svg.getAttribute("height")),
+        description: svg.getAttribute("aria-label") ?? picture.title,
+      });
+      return "It lies in the sheet, by the selected cells.";
+    }),
     addChart &&
       chart &&
       action("Add it as a chart", async () => {
         await addChart(chart);
-        return "The chart lies at the active cell, and follows its numbers.";
+        return "The chart lies by the selected cells, and follows its numbers.";
       }),
     action("Save as an image", async () => {
       const href = await pngAddress(drawWide());

@@ -54,6 +54,7 @@ export function fakeExcel(): FakeExcel {
           (area.endRow - area.startRow + 1) * (area.endColumn - area.startColumn + 1),
         left: () => area.startColumn * 48,
         top: () => area.startRow * 15,
+        width: () => (area.endColumn - area.startColumn + 1) * 48,
         isNullObject: () => false,
         values: () => grid(area, (key) => sheet.cells.get(key) ?? ""),
         formulas: () => grid(area, (key) => sheet.cells.get(key) ?? ""),

@@ -115,11 +115,14 @@ describe("the pane's port to Excel", () => {
     expect(added.looks.get("A1")).toMatchObject({ columnWidth: 72, rowHeight: 22.5 });
   });
 
-  test("puts a picture at the active cell, with what it shows in words", async () => {
-    fake.select("Log!C3");
-    await port.addImage!({ png: "iVBOR", width: 400, height: 200, description: "rising" });
+  test.each([
+    ["at the only selected cell", "Log!C3", 96],
+    ["to the right of several selected cells", "Log!C3:D9", 192],
+  ])("puts a picture %s, with what it shows in words", async (_where, selected, left) => {
+    fake.select(selected);
+    await port.addImage({ png: "iVBOR", width: 400, height: 200, description: "rising" });
     expect(fake.sheets[0].images).toEqual([
-      { base64: "iVBOR", left: 96, top: 30, width: 300, height: 150, altTextDescription: "rising" },
+      { base64: "iVBOR", left, top: 30, width: 300, height: 150, altTextDescription: "rising" },
     ]);
   });
 

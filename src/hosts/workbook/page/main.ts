@@ -1,4 +1,5 @@
 import "@univerjs/preset-sheets-core/lib/index.css";
+import "@univerjs/preset-sheets-drawing/lib/index.css";
 import "./workbook.css";
 import type { IWorkbookData } from "@univerjs/core";
 import { implementations } from "../../../functions/implementations";

@@ -10,6 +10,7 @@ import { freeName } from "../../../pane/sheetName";
 import type { CellValues, Port, ReadySheet, Selection } from "../../../pane/port";
 import { parseRange } from "../demo/address";
 import { respell } from "../spelling";
+import { placePicture } from "./placePicture";
 import type { PageWorkbook } from "./spreadsheet";
 
 /** The pane's port to the workbook on the page. */
@@ -78,6 +79,11 @@ export function workbookPort({ api, readCell, onChange }: PageWorkbook): Port {
       const name = freeName(sheet.name, taken);
       book().insertSheet(name, { sheet: sheetData(sheet) });
       return Promise.resolve(name);
+    },
+
+    addImage(picture) {
+      const sheet = book().getActiveSheet();
+      return placePicture(sheet, book().getActiveRange() ?? sheet.getRange("A1"), picture);
     },
 
     onSelectionChange: onChange,

@@ -3,6 +3,7 @@ import {
   CommandType,
   LocaleType,
   LogLevel,
+  mergeLocales,
   Univer,
   IUniverInstanceService,
   UniverInstanceType,
@@ -11,6 +12,14 @@ import { FUniver } from "@univerjs/core/facade";
 import { deserializeRangeWithSheet } from "@univerjs/engine-formula";
 import { UniverSheetsCorePreset } from "@univerjs/preset-sheets-core";
 import english from "@univerjs/preset-sheets-core/locales/en-US";
+import {
+  SaveCellImagesCommand,
+  SetDrawingGroupOperation,
+  UniverDrawingUIPlugin,
+  UniverSheetsDrawingPreset,
+  UniverSheetsDrawingUIPlugin,
+} from "@univerjs/preset-sheets-drawing";
+import englishOfDrawings from "@univerjs/preset-sheets-drawing/locales/en-US";
 import { CalculationMode } from "@univerjs/sheets-formula";
 import type { CellContent } from "../inspect";
 import { contentOf, messageAt } from "../inspect";
@@ -51,21 +60,30 @@ export function openSpreadsheet(
   const univer = new Univer({
     theme,
     locale: LocaleType.EN_US,
-    locales: { [LocaleType.EN_US]: english },
+    locales: { [LocaleType.EN_US]: mergeLocales(english, englishOfDrawings) },
     logLevel: LogLevel.WARN,
   });
-  const { plugins } = UniverSheetsCorePreset({
-    container,
-    ribbonType: "simple",
-    formula: { initialFormulaComputing: CalculationMode.FORCED },
-  });
-  for (const plugin of plugins) {
+  const presets = [
+    UniverSheetsCorePreset({
+      container,
+      ribbonType: "simple",
+      formula: { initialFormulaComputing: CalculationMode.FORCED },
+    }),
+    UniverSheetsDrawingPreset(),
+  ];
+  for (const plugin of presets.flatMap(({ plugins }) => plugins)) {
     const [constructor, options] = Array.isArray(plugin) ? plugin : [plugin];
-    univer.registerPlugin(constructor, options);
+    const drawsPictures =
+      constructor === UniverDrawingUIPlugin || constructor === UniverSheetsDrawingUIPlugin;
+    univer.registerPlugin(constructor, drawsPictures ? onlyLoosePictures : options);
   }
   const api = FUniver.newAPI(univer);
   api.createWorkbook(respellWorkbook(data, "excel"));
   const messages: Messages = registerFunctions(univer, metadata, implementations);
+
+  api.addEvent(api.Event.BeforeCommandExecute, (event) => {
+    if (event.id === SetDrawingGroupOperation.id) event.cancel = true;
+  });
 
   const current = () => api.getActiveWorkbook()!;
   let opened = 0;
@@ -122,6 +140,15 @@ export function openSpreadsheet(
     },
   };
 }
+
+/** Pictures lie over the cells, each by itself: those inside a cell or a group no file here keeps. */
+const onlyLoosePictures = {
+  menu: {
+    "sheet.command.insert-cell-image": { hidden: true },
+    [SaveCellImagesCommand.id]: { hidden: true },
+    "contextMenu.drawing-group": { hidden: true },
+  },
+};
 
 /** How long a workbook may take to compute before it is shown as it was saved. */
 const patience = 60_000;

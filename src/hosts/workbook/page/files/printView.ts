@@ -3,6 +3,7 @@ import { BooleanNumber, HorizontalAlign, VerticalAlign, WrapStrategy } from "@un
 import type { FWorksheet } from "@univerjs/sheets/facade";
 import { cellAddress } from "../../xlsx/formula/address";
 import type { PageWorkbook } from "../spreadsheet";
+import { pictureElement, picturesOn } from "./printPictures";
 
 /** The printable part of a page of A4 in pixels, within margins of a centimetre. */
 const page = { short: 718, long: 1047 };
@@ -11,8 +12,8 @@ const page = { short: 718, long: 1047 };
 const smallestScale = 0.45;
 
 /**
- * Prints the sheet that is shown: as a plain table, since the spreadsheet draws only the cells on
- * the screen. It is as large as fits the page's width, and where possible its height.
+ * Prints the sheet that is shown: as a plain table with the pictures over it, since the spreadsheet
+ * draws only the cells on the screen. It is as large as fits the page's width, and where possible its height.
  */
 export function printSheet(workbook: PageWorkbook): void {
   document.querySelector("#print")?.remove();
@@ -20,9 +21,18 @@ export function printSheet(workbook: PageWorkbook): void {
   const view = document.createElement("section");
   view.id = "print";
   const range = usedRange(workbook, sheet);
-  view.append(caption(sheet.getSheetName()), tableOf(workbook, sheet, range));
+  const pictures = picturesOn(workbook, sheet.getSheetId());
+  const cells = sizeOf(sheet, range);
+  const size = {
+    width: Math.max(cells.width, ...pictures.map(({ box }) => box.left + box.width)),
+    height: Math.max(cells.height, ...pictures.map(({ box }) => box.top + box.height)),
+  };
+  const content = document.createElement("div");
+  content.className = "sheet";
+  content.style.minHeight = `${size.height}px`;
+  content.append(tableOf(workbook, sheet, range), ...pictures.map(pictureElement));
+  view.append(caption(sheet.getSheetName()), content);
 
-  const size = sizeOf(sheet, range);
   const landscape = size.width > size.height && size.width > page.short;
   const width = landscape ? page.long : page.short;
   const height = (landscape ? page.short : page.long) - headingHeight;
