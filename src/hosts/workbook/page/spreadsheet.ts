@@ -3,7 +3,6 @@ import {
   CommandType,
   LocaleType,
   LogLevel,
-  mergeLocales,
   Univer,
   IUniverInstanceService,
   UniverInstanceType,
@@ -11,7 +10,6 @@ import {
 import { FUniver } from "@univerjs/core/facade";
 import { deserializeRangeWithSheet } from "@univerjs/engine-formula";
 import { UniverSheetsCorePreset } from "@univerjs/preset-sheets-core";
-import english from "@univerjs/preset-sheets-core/locales/en-US";
 import {
   SaveCellImagesCommand,
   SetDrawingGroupOperation,
@@ -19,7 +17,6 @@ import {
   UniverSheetsDrawingPreset,
   UniverSheetsDrawingUIPlugin,
 } from "@univerjs/preset-sheets-drawing";
-import englishOfDrawings from "@univerjs/preset-sheets-drawing/locales/en-US";
 import { CalculationMode } from "@univerjs/sheets-formula";
 import type { CellContent } from "../inspect";
 import { contentOf, messageAt } from "../inspect";
@@ -29,6 +26,7 @@ import { registerFunctions } from "../register";
 import { respellWorkbook } from "../respell";
 import { spillAt } from "../spill";
 import { theme } from "./theme";
+import { words } from "./words";
 
 /** The workbook on the page. */
 export interface PageWorkbook {
@@ -60,7 +58,7 @@ export function openSpreadsheet(
   const univer = new Univer({
     theme,
     locale: LocaleType.EN_US,
-    locales: { [LocaleType.EN_US]: mergeLocales(english, englishOfDrawings) },
+    locales: { [LocaleType.EN_US]: words },
     logLevel: LogLevel.WARN,
   });
   const presets = [
