@@ -1,11 +1,11 @@
 /** The kinds of picture that browsers show and workbooks hold, by the ending of their files. */
-const typesByEnding: Readonly<Record<string, string>> = {
-  png: "image/png",
-  jpeg: "image/jpeg",
-  jpg: "image/jpeg",
-  gif: "image/gif",
-  bmp: "image/bmp",
-};
+const typesByEnding: ReadonlyMap<string, string> = new Map([
+  ["png", "image/png"],
+  ["jpeg", "image/jpeg"],
+  ["jpg", "image/jpeg"],
+  ["gif", "image/gif"],
+  ["bmp", "image/bmp"],
+]);
 
 /** A picture's bytes and the ending of its file. */
 export interface ImageFile {
@@ -15,7 +15,7 @@ export interface ImageFile {
 
 /** The media type of a picture in a file of that name; nothing for what a browser does not show. */
 export function imageTypeOf(path: string): string | undefined {
-  return typesByEnding[/[^.]*$/.exec(path)![0].toLowerCase()];
+  return typesByEnding.get(/[^.]*$/.exec(path)![0].toLowerCase());
 }
 
 /** A picture as an address that holds the whole of it. */
@@ -33,7 +33,7 @@ const piece = 0x8000;
 /** The picture in such an address; nothing where it is some other address. */
 export function fromDataAddress(address: string): ImageFile | undefined {
   const [, type, base64] = /^data:(image\/[a-z]+);base64,([\w+/=]+)$/.exec(address) ?? [];
-  const ending = Object.keys(typesByEnding).find((name) => typesByEnding[name] === type);
+  const ending = [...typesByEnding].find(([, each]) => each === type)?.[0];
   if (base64 === undefined || ending === undefined) return undefined;
   const bytes = Uint8Array.from(atob(base64), (character) => character.charCodeAt(0));
   return { bytes, ending };

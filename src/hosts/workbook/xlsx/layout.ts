@@ -1,5 +1,6 @@
-import type { IWorksheetData } from "@univerjs/core";
+import type { IWorksheetData, Nullable } from "@univerjs/core";
 import { BooleanNumber } from "@univerjs/core";
+import { lastColumn, lastRow } from "./formula/address";
 import type { Corner } from "./pictures";
 
 /** A rectangle in pixels, measured from the sheet's first cell. */
@@ -26,34 +27,37 @@ export interface Layout {
 const usual = { width: 88, height: 24 };
 
 export function layoutOf(sheet: Partial<IWorksheetData>): Layout {
-  const widthOf = (column: number): number => {
-    const { w, hd } = sheet.columnData?.[column] ?? {};
-    return hd === BooleanNumber.TRUE ? 0 : (w ?? sheet.defaultColumnWidth ?? usual.width);
-  };
-  const heightOf = (row: number): number => {
-    const { h, ah, ia, hd } = sheet.rowData?.[row] ?? {};
-    if (hd === BooleanNumber.TRUE) return 0;
-    const fitted = ia === BooleanNumber.FALSE ? h : (ah ?? h);
-    return fitted ?? sheet.defaultRowHeight ?? usual.height;
-  };
-  const columns = { count: sheet.columnCount ?? 0, sizeOf: widthOf };
-  const rows = { count: sheet.rowCount ?? 0, sizeOf: heightOf };
+  const columns = linesOf(
+    sheet.columnData ?? {},
+    ({ w, hd }) => (hd === BooleanNumber.TRUE ? 0 : w),
+    sheet.defaultColumnWidth ?? usual.width,
+    lastColumn,
+  );
+  const rows = linesOf(
+    sheet.rowData ?? {},
+    ({ h, ah, ia, hd }) => {
+      if (hd === BooleanNumber.TRUE) return 0;
+      return ia === BooleanNumber.FALSE ? h : (ah ?? h);
+    },
+    sheet.defaultRowHeight ?? usual.height,
+    lastRow,
+  );
 
   return {
     boxOf({ from, to }) {
-      const left = startOf(columns, from.column) + from.columnOffset;
-      const top = startOf(rows, from.row) + from.rowOffset;
+      const left = columns.startOf(from.column) + from.columnOffset;
+      const top = rows.startOf(from.row) + from.rowOffset;
       return {
         left,
         top,
-        width: Math.max(0, startOf(columns, to.column) + to.columnOffset - left),
-        height: Math.max(0, startOf(rows, to.row) + to.rowOffset - top),
+        width: Math.max(0, columns.startOf(to.column) + to.columnOffset - left),
+        height: Math.max(0, rows.startOf(to.row) + to.rowOffset - top),
       };
     },
     cornersOf({ left, top, width, height }) {
       const corner = (x: number, y: number): Corner => {
-        const column = lineAt(columns, x);
-        const row = lineAt(rows, y);
+        const column = columns.at(x);
+        const row = rows.at(y);
         return {
           column: column.index,
           columnOffset: column.offset,
@@ -68,22 +72,51 @@ export function layoutOf(sheet: Partial<IWorksheetData>): Layout {
 
 /** The columns or the rows of a sheet. */
 interface Lines {
-  readonly count: number;
-  sizeOf(index: number): number;
+  /** How far a line is from the start of the first one. */
+  startOf(index: number): number;
+  /** The line at a distance from there, and how far into it that is. */
+  at(distance: number): { index: number; offset: number };
 }
 
-function startOf({ sizeOf }: Lines, index: number): number {
-  let start = 0;
-  for (let line = 0; line < index; line++) start += sizeOf(line);
-  return start;
-}
-
-/** The line at a distance from the first one's start; beyond the last one it is the last. */
-function lineAt({ count, sizeOf }: Lines, distance: number): { index: number; offset: number } {
-  let index = 0;
-  let offset = Math.max(0, distance);
-  while (index < count - 1 && offset >= sizeOf(index)) offset -= sizeOf(index++);
-  return { index, offset: Math.min(offset, sizeOf(index)) };
+/**
+ * Lines of a usual size, but for those of which something else is said. A sheet has a million rows, so
+ * only the latter are gone through.
+ */
+function linesOf<Line>(
+  said: Readonly<Record<number, Line>>,
+  sizeOf: (line: Line) => number | undefined,
+  usualSize: number,
+  last: number,
+): Lines {
+  const sized = Object.entries(said as Record<string, Nullable<Line>>)
+    .map(([key, line]) => ({ index: Number(key), size: (line && sizeOf(line)) ?? usualSize }))
+    .sort((a, b) => a.index - b.index);
+  return {
+    startOf(index) {
+      let start = index * usualSize;
+      for (const line of sized) {
+        if (line.index >= index) break;
+        start += line.size - usualSize;
+      }
+      return start;
+    },
+    at(distance) {
+      let next = 0;
+      let rest = Math.max(0, distance);
+      for (const { index, size } of sized) {
+        const between = (index - next) * usualSize;
+        if (rest < between) break;
+        if (rest < between + size) return { index, offset: rest - between };
+        rest -= between + size;
+        next = index + 1;
+      }
+      const further = usualSize > 0 ? Math.floor(rest / usualSize) : 0;
+      const index = next + further;
+      return index <= last
+        ? { index, offset: rest - further * usualSize }
+        : { index: last, offset: usualSize };
+    },
+  };
 }
 
 /**

@@ -170,7 +170,29 @@ describe("pictures in a workbook's file", () => {
     },
   );
 
-  it("are left where the sheet ends, and take no room where columns are hidden", async () => {
+  it("find room on the sheet however far from its cells they lie", async () => {
+    const moved = withPart(await twoSheets(), "xl/drawings/drawing1.xml", (text) =>
+      text.replace(/<xdr:col>1<(.*?)<xdr:row>2</s, "<xdr:col>300<$1<xdr:row>500000<"),
+    );
+    const data = read(moved);
+    const { Log } = picturesBySheet(data);
+    expect(Log[0].sheetTransform).toMatchObject({
+      from: { column: 300, row: 500_000 },
+      to: { column: 302, row: 500_003 },
+    });
+    const sheet = Object.values(data.sheets).find(({ name }) => name === "Log")!;
+    expect(sheet.rowCount).toBeGreaterThan(500_003);
+    expect(sheet.columnCount).toBeGreaterThan(302);
+  });
+
+  it("that claim to lie beyond the last row there is are left out", async () => {
+    const beyond = withPart(await twoSheets(), "xl/drawings/drawing1.xml", (text) =>
+      text.replace("<xdr:row>2<", "<xdr:row>2147483647<"),
+    );
+    expect(picturesBySheet(read(beyond)).Log).toHaveLength(1);
+  });
+
+  it("take no room where columns are hidden", async () => {
     const data = read(
       await fileOf((book) => {
         const sheet = book.addWorksheet("Log", {

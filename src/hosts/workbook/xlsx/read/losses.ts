@@ -62,5 +62,7 @@ export function lossesOf(file: Package): string[] {
       .filter((name) => new RegExp(`<(?:\\w+:)?${name}[\\s/>]`).test(xml))
       .map((name) => elementsNotKept[name]);
   });
-  return [...new Set([...parts, ...drawings, ...elements])].filter((loss) => loss !== undefined);
+  return [...new Set([...parts, ...drawings, ...elements])].filter(
+    (loss) => typeof loss === "string",
+  );
 }

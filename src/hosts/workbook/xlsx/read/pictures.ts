@@ -1,4 +1,5 @@
 import type { ImageSourceType, IWorksheetData } from "@univerjs/core";
+import { lastColumn, lastRow } from "../formula/address";
 import { imageTypeOf, toDataAddress } from "../images";
 import type { Corners, Layout } from "../layout";
 import { layoutOf, quarterTurned } from "../layout";
@@ -33,6 +34,22 @@ export function readPictures(
     };
   });
 }
+
+/** How many rows and columns of a sheet its pictures reach, at least where they are usual ones. */
+export function reachOf(file: Package, path: string): { rows: number; columns: number } {
+  const reach = { rows: 0, columns: 0 };
+  const layout = layoutOf({ defaultColumnWidth: narrow.width, defaultRowHeight: narrow.height });
+  for (const { anchor, image } of drawnOn(file, path)) {
+    const to = image && cornersOf(anchor, layout)?.to;
+    if (!to) continue;
+    reach.rows = Math.max(reach.rows, to.row + 1);
+    reach.columns = Math.max(reach.columns, to.column + 1);
+  }
+  return reach;
+}
+
+/** Usual columns and rows are no smaller than this. */
+const narrow = { width: 56, height: 18 };
 
 /** Something that lies over a sheet's cells. */
 export interface Drawn {
@@ -120,9 +137,9 @@ function cornersOf(anchor: XmlElement, layout: Layout): Corners | undefined {
 function cornerOf(corner: XmlElement | undefined): Corner | undefined {
   const number = (name: string) => Number(childOf(corner, name)?.text ?? NaN);
   const [column, row] = [number("col"), number("row")];
-  if (!Number.isInteger(column) || !Number.isInteger(row) || column < 0 || row < 0) {
-    return undefined;
-  }
+  const isLine = (index: number, last: number) =>
+    Number.isInteger(index) && index >= 0 && index <= last;
+  if (!isLine(column, lastColumn) || !isLine(row, lastRow)) return undefined;
   const offset = (name: string) => pixelsOfEmu(number(name) || 0);
   return { column, columnOffset: offset("colOff"), row, rowOffset: offset("rowOff") };
 }

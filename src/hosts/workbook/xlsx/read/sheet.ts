@@ -1,12 +1,13 @@
 import type { ICellData, IColumnData, IFreeze, IRowData, IWorksheetData } from "@univerjs/core";
 import { BooleanNumber } from "@univerjs/core";
-import { lastColumn, parseArea } from "../formula/address";
+import { lastColumn, lastRow, parseArea } from "../formula/address";
 import type { Package, XmlElement } from "../package";
 import { childOf, childrenOf, flagOf, numberOf, xmlAt } from "../package";
 import { pixelsOfPoints, widthInPixels, widthOfCharacters } from "../units";
 import type { Surroundings } from "./cells";
 import { cellReader } from "./cells";
 import type { ColorOf } from "./colors";
+import { reachOf } from "./pictures";
 import type { ListedSheet } from "./sheets";
 
 /** Room for rows and columns below and beside what a sheet holds. */
@@ -22,7 +23,7 @@ export function readSheet(
 ): Partial<IWorksheetData> {
   const cellData: Record<number, Record<number, ICellData>> = {};
   const rowData: Record<number, Partial<IRowData>> = {};
-  const used = { rows: 0, columns: 0 };
+  const used = reachOf(file, path);
   const readRow = cellReader(name, surroundings);
 
   const sheet = xmlAt(file, path, "row", (element) => {
@@ -35,8 +36,11 @@ export function readSheet(
     used.columns = Math.max(used.columns, ...cells.map(({ column }) => column + 1));
   });
 
-  const rowCount = Math.max(used.rows + room.rows, smallest.rows);
-  const columnCount = Math.max(used.columns + room.columns, smallest.columns);
+  const rowCount = Math.min(Math.max(used.rows + room.rows, smallest.rows), lastRow + 1);
+  const columnCount = Math.min(
+    Math.max(used.columns + room.columns, smallest.columns),
+    lastColumn + 1,
+  );
   const view = childOf(childOf(sheet, "sheetViews"), "sheetView");
   const format = childOf(sheet, "sheetFormatPr");
   const tab = colorOf(childOf(childOf(sheet, "sheetPr"), "tabColor"));
