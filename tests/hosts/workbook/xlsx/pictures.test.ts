@@ -246,6 +246,17 @@ describe("pictures in a workbook's file", () => {
     expect(picturesBySheet(read(zipSync(parts))).Log).toHaveLength(1);
   });
 
+  it("in a drawing that nobody can read are named as lost, and the workbook opens", async () => {
+    const damaged = withPart(await twoSheets(), "xl/drawings/drawing1.xml", (text) =>
+      text.replace("</xdr:pic>", ""),
+    );
+    expect(lossesOf(readPackage(damaged))).toEqual(["drawings that could not be read"]);
+    const data = read(damaged);
+    expect(picturesBySheet(data).Log).toBeUndefined();
+    expect(picturesBySheet(data).Trend).toHaveLength(1);
+    expect(Object.values(data.sheets)[0].cellData?.[0]?.[0].v).toBe(100);
+  });
+
   it("of a workbook without any leave no trace in its file", async () => {
     const bytes = await fileOf((book) => void (book.addWorksheet("Log").getCell("A1").value = 1));
     const file = readPackage(write(read(bytes)));

@@ -35,6 +35,7 @@ const drawingsNotKept: Readonly<Record<string, string>> = {
   sp: "shapes",
   cxnSp: "shapes",
   grpSp: "groups of shapes and pictures",
+  unreadable: "drawings that could not be read",
   AlternateContent: "newer kinds of charts and shapes",
 };
 

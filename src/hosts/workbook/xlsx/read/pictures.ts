@@ -4,7 +4,17 @@ import { imageTypeOf, toDataAddress } from "../images";
 import type { Corners, Layout } from "../layout";
 import { layoutOf, quarterTurned } from "../layout";
 import type { Package, XmlElement } from "../package";
-import { attributeOf, childOf, flagOf, numberOf, partAt, relationshipsOf, xmlAt } from "../package";
+import {
+  attributeOf,
+  childOf,
+  flagOf,
+  numberOf,
+  parseXml,
+  partAt,
+  relationshipsOf,
+  UnreadableFile,
+  xmlAt,
+} from "../package";
 import type { Corner, PlacedPicture } from "../pictures";
 import { imageDrawing } from "../pictures";
 import { fromFileText } from "../strings";
@@ -63,15 +73,25 @@ export function drawnOn(file: Package, path: string): Drawn[] {
   const drawings = relationshipsOf(file, path).filter(({ type }) => type === "drawing");
   return drawings.flatMap(({ target }) => {
     if (!partAt(file, target)) return [];
-    const related = relationshipsOf(file, target);
-    return xmlAt(file, target).children.map((anchor) => {
-      const blip = childOf(childOf(childOf(anchor, "pic"), "blipFill"), "blip");
-      const embedded = blip && attributeOf(blip, "embed");
-      const part = related.find((relationship) => relationship.id === embedded);
-      const bytes = part && !part.external ? partAt(file, part.target) : undefined;
-      const type = part && imageTypeOf(part.target);
-      return { anchor, ...(bytes && type && { image: { type, bytes } }) };
-    });
+    try {
+      return drawnIn(file, target);
+    } catch (error) {
+      // A workbook opens without a drawing that nobody can read.
+      if (!(error instanceof UnreadableFile)) throw error;
+      return [{ anchor: parseXml("<unreadable/>", target) }];
+    }
+  });
+}
+
+function drawnIn(file: Package, drawing: string): Drawn[] {
+  const related = relationshipsOf(file, drawing);
+  return xmlAt(file, drawing).children.map((anchor) => {
+    const blip = childOf(childOf(childOf(anchor, "pic"), "blipFill"), "blip");
+    const embedded = blip && attributeOf(blip, "embed");
+    const part = related.find((relationship) => relationship.id === embedded);
+    const bytes = part && !part.external ? partAt(file, part.target) : undefined;
+    const type = part && imageTypeOf(part.target);
+    return { anchor, ...(bytes && type && { image: { type, bytes } }) };
   });
 }
 
