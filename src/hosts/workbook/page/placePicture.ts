@@ -2,6 +2,7 @@ import { ImageSourceType } from "@univerjs/core";
 import { SheetDrawingAnchorType } from "@univerjs/preset-sheets-drawing";
 import type { FRange, FWorksheet } from "@univerjs/sheets/facade";
 import type { Picture } from "../../../pane/port";
+import { layoutOf } from "../xlsx/layout";
 import type { PlacedPicture } from "../xlsx/pictures";
 
 /** Puts a picture over the cells: at a single selected cell, else to the right of the selection. */
@@ -36,21 +37,10 @@ function makeRoom(
   width: number,
   height: number,
 ): void {
-  const { defaultColumnWidth, defaultRowHeight } = sheet.getSheet().getConfig();
-  const columns = sheet.getMaxColumns();
-  const rows = sheet.getMaxRows();
-  const lackOfWidth = width - sumFrom(column, columns, (index) => sheet.getColumnWidth(index));
-  const lackOfHeight = height - sumFrom(row, rows, (index) => sheet.getRowHeight(index));
-  if (lackOfWidth >= 0) {
-    sheet.setColumnCount(
-      Math.max(columns, column) + Math.ceil(lackOfWidth / defaultColumnWidth) + 1,
-    );
-  }
-  if (lackOfHeight >= 0) sheet.setRowCount(rows + Math.ceil(lackOfHeight / defaultRowHeight) + 1);
-}
-
-function sumFrom(start: number, end: number, sizeOf: (index: number) => number): number {
-  let sum = 0;
-  for (let index = start; index < end; index++) sum += sizeOf(index);
-  return sum;
+  const corner = { row, rowOffset: 0, column, columnOffset: 0 };
+  const layout = layoutOf(sheet.getSheet().getConfig());
+  const start = layout.boxOf({ from: corner, to: corner });
+  const { to } = layout.cornersOf({ ...start, width, height });
+  if (to.column >= sheet.getMaxColumns()) sheet.setColumnCount(to.column + 1);
+  if (to.row >= sheet.getMaxRows()) sheet.setRowCount(to.row + 1);
 }

@@ -79,6 +79,7 @@ export function openSpreadsheet(
   api.createWorkbook(respellWorkbook(data, "excel"));
   const messages: Messages = registerFunctions(univer, metadata, implementations);
 
+  // The panel beside a picture offers this as well, and no menu's setting reaches that.
   api.addEvent(api.Event.BeforeCommandExecute, (event) => {
     if (event.id === SetDrawingGroupOperation.id) event.cancel = true;
   });
