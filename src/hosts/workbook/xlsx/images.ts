@@ -15,7 +15,12 @@ export interface ImageFile {
 
 /** The media type of a picture in a file of that name; nothing for what a browser does not show. */
 export function imageTypeOf(path: string): string | undefined {
-  return typesByEnding.get(/[^.]*$/.exec(path)![0].toLowerCase());
+  return typesByEnding.get(endingOf(path).toLowerCase());
+}
+
+/** What follows the last dot of a file's name. */
+export function endingOf(path: string): string {
+  return /[^.]*$/.exec(path)![0];
 }
 
 /** A picture as an address that holds the whole of it. */
@@ -35,6 +40,8 @@ export function fromDataAddress(address: string): ImageFile | undefined {
   const [, type, base64] = /^data:(image\/[a-z]+);base64,([\w+/=]+)$/.exec(address) ?? [];
   const ending = [...typesByEnding].find(([, each]) => each === type)?.[0];
   if (base64 === undefined || ending === undefined) return undefined;
-  const bytes = Uint8Array.from(atob(base64), (character) => character.charCodeAt(0));
+  const binary = atob(base64);
+  const bytes = new Uint8Array(binary.length);
+  for (let at = 0; at < bytes.length; at++) bytes[at] = binary.charCodeAt(at);
   return { bytes, ending };
 }

@@ -10,7 +10,7 @@ export interface PlacedPicture extends ISheetImage {
   readonly description?: string;
 }
 
-/** One thing that lies over the cells, at the edge where the spreadsheet's cells hold it. */
+/** A corner of a picture: the cell it lies in, and how far into it in pixels. */
 export type Corner = PlacedPicture["sheetTransform"]["from"];
 
 /** The pictures of each sheet, by its id; the last one lies on top. */

@@ -14,7 +14,7 @@ import {
 import { toDataAddress } from "../../../../src/hosts/workbook/xlsx/images";
 import { partAt } from "../../../../src/hosts/workbook/xlsx/package";
 import type { PlacedPicture } from "../../../../src/hosts/workbook/xlsx/pictures";
-import { picturesOf } from "../../../../src/hosts/workbook/xlsx/pictures";
+import { picturesOf, resourceOf } from "../../../../src/hosts/workbook/xlsx/pictures";
 import { convert, hasLibreOffice } from "../../../libreOffice";
 import { hasValidator, validateFile } from "../../../validator";
 
@@ -286,17 +286,11 @@ function changed(
   data: IWorkbookData,
   change: (picture: PlacedPicture) => PlacedPicture,
 ): IWorkbookData {
-  const resources = data.resources!.map((resource) => {
-    if (resource.name !== "SHEET_DRAWING_PLUGIN") return resource;
-    const kept = JSON.parse(resource.data) as Record<
-      string,
-      { data: Record<string, PlacedPicture> }
-    >;
-    for (const { data: pictures } of Object.values(kept)) {
-      for (const [id, picture] of Object.entries(pictures)) pictures[id] = change(picture);
-    }
-    return { ...resource, data: JSON.stringify(kept) };
-  });
+  const pictures = [...picturesOf(data)].map(([id, ofSheet]) => [id, ofSheet.map(change)] as const);
+  const changedResource = resourceOf(new Map(pictures));
+  const resources = data.resources!.map((resource) =>
+    resource.name === changedResource.name ? changedResource : resource,
+  );
   return { ...data, resources };
 }
 

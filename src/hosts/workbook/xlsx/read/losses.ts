@@ -35,7 +35,6 @@ const drawingsNotKept: Readonly<Record<string, string>> = {
   sp: "shapes",
   cxnSp: "shapes",
   grpSp: "groups of shapes and pictures",
-  unreadable: "drawings that could not be read",
   AlternateContent: "newer kinds of charts and shapes",
 };
 
@@ -53,7 +52,9 @@ export function lossesOf(file: Package): string[] {
     drawnOn(file, path)
       .filter(({ image }) => !image)
       .flatMap(({ anchor }) =>
-        [anchor, ...anchor.children].map(({ name }) => drawingsNotKept[name]),
+        anchor
+          ? [anchor, ...anchor.children].map(({ name }) => drawingsNotKept[name])
+          : "drawings that could not be read",
       ),
   );
   const parts = related.map(({ type }) => partsNotKept[type]);

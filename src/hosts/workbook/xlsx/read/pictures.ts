@@ -1,7 +1,7 @@
 import type { ImageSourceType, IWorksheetData } from "@univerjs/core";
 import { lastColumn, lastRow } from "../formula/address";
 import { imageTypeOf, toDataAddress } from "../images";
-import type { Corners, Layout } from "../layout";
+import type { Box, Corners, Layout } from "../layout";
 import { layoutOf, quarterTurned } from "../layout";
 import type { Package, XmlElement } from "../package";
 import {
@@ -9,7 +9,6 @@ import {
   childOf,
   flagOf,
   numberOf,
-  parseXml,
   partAt,
   relationshipsOf,
   UnreadableFile,
@@ -19,53 +18,61 @@ import type { Corner, PlacedPicture } from "../pictures";
 import { imageDrawing } from "../pictures";
 import { fromFileText } from "../strings";
 import { pixelsOfEmu } from "../units";
-import type { ListedSheet } from "./sheets";
 
-/** The pictures that lie over the cells of a sheet, the last one on top. */
+/** The pictures among what is drawn on a sheet, the last one on top. */
 export function readPictures(
-  file: Package,
-  { id, path }: ListedSheet,
+  drawn: readonly Drawn[],
+  id: string,
   sheet: Partial<IWorksheetData>,
 ): PlacedPicture[] {
   const layout = layoutOf(sheet);
-  return drawnOn(file, path).flatMap(({ anchor, image }, index) => {
+  // A picture that is placed often is put into text once.
+  const sources = new Map<Uint8Array, string>();
+  const sourceOf = ({ type, bytes }: DrawnImage) => {
+    const source = sources.get(bytes) ?? toDataAddress(type, bytes);
+    sources.set(bytes, source);
+    return source;
+  };
+  return drawn.flatMap(({ anchor, image }, index) => {
     const picture = childOf(anchor, "pic");
-    const corners = cornersOf(anchor, layout);
+    const corners = anchor && cornersOf(anchor, layout);
     if (!picture || !image || !corners) return [];
     return {
-      drawingId: `picture${index + 1}`,
+      drawingId: `${id}-picture${index + 1}`,
       unitId: "workbook",
       subUnitId: id,
       drawingType: imageDrawing,
       imageSourceType: "BASE64" as ImageSourceType,
-      source: toDataAddress(image.type, image.bytes),
+      source: sourceOf(image),
       anchorType: moves(anchor),
       ...readLook(picture, corners, layout),
     };
   });
 }
 
-/** How many rows and columns of a sheet its pictures reach, at least where they are usual ones. */
-export function reachOf(file: Package, path: string): { rows: number; columns: number } {
-  const reach = { rows: 0, columns: 0 };
-  const layout = layoutOf({ defaultColumnWidth: narrow.width, defaultRowHeight: narrow.height });
-  for (const { anchor, image } of drawnOn(file, path)) {
-    const to = image && cornersOf(anchor, layout)?.to;
-    if (!to) continue;
-    reach.rows = Math.max(reach.rows, to.row + 1);
-    reach.columns = Math.max(reach.columns, to.column + 1);
-  }
-  return reach;
+/** How many rows and columns of a sheet its pictures reach. */
+export function reachOf(drawn: readonly Drawn[], sheet: Partial<IWorksheetData>) {
+  const layout = layoutOf(sheet);
+  const ends = drawn.flatMap(
+    ({ anchor, image }) => (anchor && image && cornersOf(anchor, layout)?.to) ?? [],
+  );
+  return {
+    rows: ends.reduce((most, { row }) => Math.max(most, row + 1), 0),
+    columns: ends.reduce((most, { column }) => Math.max(most, column + 1), 0),
+  };
 }
 
-/** Usual columns and rows are no smaller than this. */
-const narrow = { width: 56, height: 18 };
+interface DrawnImage {
+  readonly type: string;
+  readonly bytes: Uint8Array;
+}
 
 /** Something that lies over a sheet's cells. */
 export interface Drawn {
-  readonly anchor: XmlElement;
+  /** What holds it at its place; nothing stands for a drawing that nobody can read. */
+  readonly anchor?: XmlElement;
   /** The picture itself, if it is one that can be shown here. */
-  readonly image?: { readonly type: string; readonly bytes: Uint8Array };
+  readonly image?: DrawnImage;
 }
 
 /** All that lies over the cells of the sheet whose part is at this path. */
@@ -78,7 +85,7 @@ export function drawnOn(file: Package, path: string): Drawn[] {
     } catch (error) {
       // A workbook opens without a drawing that nobody can read.
       if (!(error instanceof UnreadableFile)) throw error;
-      return [{ anchor: parseXml("<unreadable/>", target) }];
+      return [{}];
     }
   });
 }
@@ -123,7 +130,7 @@ function readLook(picture: XmlElement, held: Corners, layout: Layout) {
 }
 
 /** What is cut off at each edge, in pixels as the picture is shown. */
-function cropOf(cut: XmlElement | undefined, { width, height }: { width: number; height: number }) {
+function cropOf(cut: XmlElement | undefined, { width, height }: Box) {
   if (!cut) return null;
   const share = (edge: string) => (numberOf(cut, edge) ?? 0) / 100_000;
   const [left, top, right, bottom] = ["l", "t", "r", "b"].map(share);

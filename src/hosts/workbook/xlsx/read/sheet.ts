@@ -7,6 +7,7 @@ import { pixelsOfPoints, widthInPixels, widthOfCharacters } from "../units";
 import type { Surroundings } from "./cells";
 import { cellReader } from "./cells";
 import type { ColorOf } from "./colors";
+import type { Drawn } from "./pictures";
 import { reachOf } from "./pictures";
 import type { ListedSheet } from "./sheets";
 
@@ -20,10 +21,11 @@ export function readSheet(
   { id, name, path, hidden }: ListedSheet,
   surroundings: Surroundings,
   colorOf: ColorOf,
+  drawn: readonly Drawn[],
 ): Partial<IWorksheetData> {
   const cellData: Record<number, Record<number, ICellData>> = {};
   const rowData: Record<number, Partial<IRowData>> = {};
-  const used = reachOf(file, path);
+  const used = { rows: 0, columns: 0 };
   const readRow = cellReader(name, surroundings);
 
   const sheet = xmlAt(file, path, "row", (element) => {
@@ -36,16 +38,22 @@ export function readSheet(
     used.columns = Math.max(used.columns, ...cells.map(({ column }) => column + 1));
   });
 
-  const rowCount = Math.min(Math.max(used.rows + room.rows, smallest.rows), lastRow + 1);
-  const columnCount = Math.min(
-    Math.max(used.columns + room.columns, smallest.columns),
-    lastColumn + 1,
-  );
-  const view = childOf(childOf(sheet, "sheetViews"), "sheetView");
   const format = childOf(sheet, "sheetFormatPr");
+  const height = format && numberOf(format, "defaultRowHeight");
+  const columns = readColumns(childOf(sheet, "cols"));
+  const sizes = {
+    defaultColumnWidth: defaultWidth(format),
+    ...(height && { defaultRowHeight: Math.round(pixelsOfPoints(height)) }),
+    rowData,
+  };
+  const reach = reachOf(drawn, { ...sizes, columnData: columns });
+  const rows = Math.max(used.rows, reach.rows) + room.rows;
+  const rowCount = Math.min(Math.max(rows, smallest.rows), lastRow + 1);
+  const columnsUsed = Math.max(used.columns, reach.columns) + room.columns;
+  const columnCount = Math.min(Math.max(columnsUsed, smallest.columns), lastColumn + 1);
+  const view = childOf(childOf(sheet, "sheetViews"), "sheetView");
   const tab = colorOf(childOf(childOf(sheet, "sheetPr"), "tabColor"));
   const freeze = freezeOf(childOf(view, "pane"));
-  const height = format && numberOf(format, "defaultRowHeight");
   return {
     id,
     name,
@@ -53,11 +61,11 @@ export function readSheet(
     hidden: flag(hidden),
     rowCount,
     columnCount,
-    defaultColumnWidth: defaultWidth(format),
-    ...(height && { defaultRowHeight: Math.round(pixelsOfPoints(height)) }),
+    ...sizes,
     cellData,
-    rowData,
-    columnData: readColumns(childOf(sheet, "cols"), columnCount),
+    columnData: Object.fromEntries(
+      Object.entries(columns).filter(([column]) => Number(column) < columnCount),
+    ),
     mergeData: childrenOf(childOf(sheet, "mergeCells"), "mergeCell").flatMap(
       ({ attributes }) => parseArea(attributes.ref ?? "") ?? [],
     ),
@@ -80,7 +88,7 @@ function rowLook(element: XmlElement): Partial<IRowData> {
   };
 }
 
-function readColumns(columns: XmlElement | undefined, columnCount: number) {
+function readColumns(columns: XmlElement | undefined) {
   const read: Record<number, Partial<IColumnData>> = {};
   for (const element of childrenOf(columns, "col")) {
     const width = numberOf(element, "width");
@@ -90,7 +98,7 @@ function readColumns(columns: XmlElement | undefined, columnCount: number) {
       ...(element.attributes.style !== undefined && { s: element.attributes.style }),
     };
     const first = (numberOf(element, "min") ?? 1) - 1;
-    const last = Math.min(numberOf(element, "max") ?? first + 1, lastColumn + 1, columnCount) - 1;
+    const last = Math.min(numberOf(element, "max") ?? first + 1, lastColumn + 1) - 1;
     for (let column = first; column <= last; column++) read[column] = look;
   }
   return read;

@@ -6,7 +6,7 @@ import { resourceOf } from "../pictures";
 import { textOfItem } from "../strings";
 import { colorReader } from "./colors";
 import { readNames } from "./names";
-import { readPictures } from "./pictures";
+import { drawnOn, readPictures } from "./pictures";
 import { readSheet } from "./sheet";
 import { listSheets } from "./sheets";
 import { readStyles } from "./styles";
@@ -35,11 +35,10 @@ export function readWorkbook(file: Package, name = "Workbook"): IWorkbookData {
     countsFrom1904: countsFrom1904(workbook),
   };
   const read = sheets.map((sheet) => {
-    return [sheet, readSheet(file, sheet, surroundings, colorOf)] as const;
+    const drawn = drawnOn(file, sheet.path);
+    const data = readSheet(file, sheet, surroundings, colorOf, drawn);
+    return { id: sheet.id, data, pictures: readPictures(drawn, sheet.id, data) };
   });
-  const pictures = read.map(
-    ([sheet, data]) => [sheet.id, readPictures(file, sheet, data)] as const,
-  );
   return {
     id: "workbook",
     name,
@@ -49,10 +48,12 @@ export function readWorkbook(file: Package, name = "Workbook"): IWorkbookData {
     // Every look in a file is complete; more than a font here would show through the others.
     ...(styles[0] && { defaultStyle: { ff: styles[0].ff, fs: styles[0].fs } }),
     sheetOrder: sheets.map(({ id }) => id),
-    sheets: Object.fromEntries(read.map(([{ id }, data]) => [id, data])),
+    sheets: Object.fromEntries(read.map(({ id, data }) => [id, data])),
     resources: [
       ...readNames(childOf(workbook, "definedNames"), sheets, tables),
-      resourceOf(new Map(pictures.filter(([, ofSheet]) => ofSheet.length > 0))),
+      resourceOf(
+        new Map(read.flatMap(({ id, pictures }) => (pictures.length > 0 ? [[id, pictures]] : []))),
+      ),
     ],
   };
 }

@@ -1,5 +1,5 @@
 import { fromDataAddress } from "../images";
-import type { Layout } from "../layout";
+import type { Box, Layout } from "../layout";
 import { quarterTurned } from "../layout";
 import { writeXml } from "../package";
 import type { Corner, PlacedPicture } from "../pictures";
@@ -54,11 +54,11 @@ export function writeDrawing(
   media: MediaFolder,
 ): WrittenDrawing {
   const shown: string[] = [];
-  const anchors = pictures.flatMap((picture) => {
+  const anchors = pictures.flatMap((picture, index) => {
     const name = media.add(picture.source);
     if (name === undefined) return [];
     if (!shown.includes(name)) shown.push(name);
-    return writeAnchor(picture, layout, shown.indexOf(name) + 1, pictures.indexOf(picture) + 1);
+    return writeAnchor(picture, layout, shown.indexOf(name) + 1, index + 1);
   });
   const xml = writeXml(
     "xdr:wsDr",
@@ -132,10 +132,7 @@ function writeCorner(name: string, { column, columnOffset, row, rowOffset }: Cor
 }
 
 /** What is cut off at each edge: pixels as it is shown become thousandths of a percent of the whole. */
-function writeCrop(
-  { srcRect }: PlacedPicture,
-  { width, height }: { width: number; height: number },
-): string {
+function writeCrop({ srcRect }: PlacedPicture, { width, height }: Box): string {
   if (!srcRect) return "";
   const { left = 0, right = 0, top = 0, bottom = 0 } = srcRect;
   const share = (cut: number, whole: number) =>

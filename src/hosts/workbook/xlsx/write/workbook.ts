@@ -1,7 +1,7 @@
 import type { IRange, IWorkbookData, IWorksheetData } from "@univerjs/core";
 import { BooleanNumber } from "@univerjs/core";
 import { toFile } from "../formula/future";
-import { imageTypeOf } from "../images";
+import { endingOf, imageTypeOf } from "../images";
 import { layoutOf } from "../layout";
 import { escapeXml, writePackage, writeXml } from "../package";
 import { picturesOf } from "../pictures";
@@ -182,7 +182,7 @@ function writeRelationships(related: readonly (readonly [type: string, target: s
 
 /** What the parts at these paths hold, and the pictures under these names. */
 function writeContentTypes(paths: readonly string[], media: readonly string[]): string {
-  const endings = [...new Set(media.map((name) => /[^.]*$/.exec(name)![0]))];
+  const endings = [...new Set(media.map(endingOf))];
   const typed = paths.flatMap((path) => {
     const type = partTypes.find(([pattern]) => pattern.test(path))?.[1];
     return type === undefined ? [] : { PartName: `/${path}`, ContentType: type };
