@@ -189,8 +189,14 @@ describeInBrowser("a workbook of one's own in the page", () => {
         .toBeGreaterThan(1000);
     }
 
-    await page.evaluate(() => (window.print = () => undefined));
+    await page.evaluate(() => {
+      window.print = () => {
+        const image = document.querySelector<HTMLImageElement>("#print .picture img");
+        document.title = `printing ${image?.naturalWidth}`;
+      };
+    });
     await press("Print");
+    await expect.poll(() => page.title()).toBe("printing 64");
     const printed = page.locator("#print .picture");
     expect(await printed.count()).toBe(1);
     expect(
@@ -208,6 +214,25 @@ describeInBrowser("a workbook of one's own in the page", () => {
     // Looked at only: nothing is lost by opening another.
     await openFile(fileOf("exceljs"));
     await says().toMatch(/^exceljs.xlsx is open/);
+    expect(complaints).toEqual([]);
+  });
+
+  it("opens a file with a damaged picture, without it, and says so", async () => {
+    const path = join(folder, "damaged.xlsx");
+    const book = new ExcelJS.Workbook();
+    const sheet = book.addWorksheet("Log");
+    const image = book.addImage({
+      buffer: Buffer.from("not a picture") as unknown as ExcelJS.Buffer,
+      extension: "png",
+    });
+    sheet.addImage(image, { tl: { col: 1, row: 2 }, ext: { width: 200, height: 160 } });
+    await book.xlsx.writeFile(path);
+    await openFile(path);
+    await says().toBe(
+      "damaged.xlsx is open. A copy saved here will not have its damaged pictures.",
+    );
+    await type("A5", "12345");
+    await expect.poll(() => read("Log", "A5"), { timeout: patience }).toBe(12345);
     expect(complaints).toEqual([]);
   });
 

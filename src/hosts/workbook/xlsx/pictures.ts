@@ -47,3 +47,9 @@ export function resourceOf(pictures: Pictures): IResources[number] {
   );
   return { name: picturesResource, data: JSON.stringify(kept) };
 }
+
+/** The workbook with these pictures in the place of its own. */
+export function withPictures(data: IWorkbookData, pictures: Pictures): IWorkbookData {
+  const others = data.resources?.filter(({ name }) => name !== picturesResource) ?? [];
+  return { ...data, resources: [...others, resourceOf(pictures)] };
+}

@@ -14,7 +14,7 @@ import {
 import { toDataAddress } from "../../../../src/hosts/workbook/xlsx/images";
 import { partAt } from "../../../../src/hosts/workbook/xlsx/package";
 import type { PlacedPicture } from "../../../../src/hosts/workbook/xlsx/pictures";
-import { picturesOf, resourceOf } from "../../../../src/hosts/workbook/xlsx/pictures";
+import { picturesOf, withPictures } from "../../../../src/hosts/workbook/xlsx/pictures";
 import { convert, hasLibreOffice } from "../../../libreOffice";
 import { hasValidator, validateFile } from "../../../validator";
 
@@ -185,6 +185,31 @@ describe("pictures in a workbook's file", () => {
     expect(sheet.columnCount).toBeGreaterThan(302);
   });
 
+  it("are whole on a sheet of narrow columns and low rows", async () => {
+    const data = read(
+      await fileOf((book) => {
+        const sheet = book.addWorksheet("Log", {
+          properties: { defaultColWidth: 2, defaultRowHeight: 6 },
+        });
+        const image = book.addImage({
+          buffer: Buffer.from(small) as unknown as ExcelJS.Buffer,
+          extension: "png",
+        });
+        sheet.addImage(image, { tl: { col: 0, row: 0 }, ext: { width: 1400, height: 4000 } });
+      }),
+    );
+    // Columns of 14 pixels and rows of 8.
+    expect(picturesBySheet(data).Log[0].sheetTransform.to).toMatchObject({ column: 100, row: 500 });
+    const [sheet] = Object.values(data.sheets);
+    expect(sheet.columnCount).toBeGreaterThan(100);
+    expect(sheet.rowCount).toBeGreaterThan(500);
+  });
+
+  it("have names of their own across the sheets", async () => {
+    const { Log, Trend } = picturesBySheet(read(await twoSheets()));
+    expect(new Set([...Log, ...Trend].map(({ drawingId }) => drawingId)).size).toBe(3);
+  });
+
   it("that claim to lie beyond the last row there is are left out", async () => {
     const beyond = withPart(await twoSheets(), "xl/drawings/drawing1.xml", (text) =>
       text.replace("<xdr:row>2<", "<xdr:row>2147483647<"),
@@ -287,11 +312,7 @@ function changed(
   change: (picture: PlacedPicture) => PlacedPicture,
 ): IWorkbookData {
   const pictures = [...picturesOf(data)].map(([id, ofSheet]) => [id, ofSheet.map(change)] as const);
-  const changedResource = resourceOf(new Map(pictures));
-  const resources = data.resources!.map((resource) =>
-    resource.name === changedResource.name ? changedResource : resource,
-  );
-  return { ...data, resources };
+  return withPictures(data, new Map(pictures));
 }
 
 function turned(data: IWorkbookData, angle: number): IWorkbookData {

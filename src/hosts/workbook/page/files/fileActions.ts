@@ -28,7 +28,7 @@ export function addFileActions(workbook: PageWorkbook, header: Element, strip: H
     try {
       const { readFile } = await loadFiles();
       const bytes = new Uint8Array(await file.arrayBuffer());
-      const { data, losses } = readFile(bytes, withoutExtension(file.name));
+      const { data, losses } = await readFile(bytes, withoutExtension(file.name));
       await workbook.open(data);
       name = file.name;
       unsaved = false;
@@ -66,7 +66,7 @@ export function addFileActions(workbook: PageWorkbook, header: Element, strip: H
   actions.append(
     button("Open", "Open an .xlsx workbook from this computer", () => input.click()),
     button("Save", "Save the workbook to this computer as .xlsx", () => void save()),
-    button("Print", "Print the sheet that is shown", () => printSheet(workbook)),
+    button("Print", "Print the sheet that is shown", () => void printSheet(workbook)),
     input,
   );
   header.querySelector("h1")!.after(actions);

@@ -15,7 +15,7 @@ const smallestScale = 0.45;
  * Prints the sheet that is shown: as a plain table with the pictures over it, since the spreadsheet
  * draws only the cells on the screen. It is as large as fits the page's width, and where possible its height.
  */
-export function printSheet(workbook: PageWorkbook): void {
+export async function printSheet(workbook: PageWorkbook): Promise<void> {
   document.querySelector("#print")?.remove();
   const sheet = workbook.api.getActiveWorkbook()!.getActiveSheet();
   const view = document.createElement("section");
@@ -45,6 +45,8 @@ export function printSheet(workbook: PageWorkbook): void {
   view.append(paper);
   document.body.append(view);
   window.addEventListener("afterprint", () => view.remove(), { once: true });
+  // What is not decoded yet would be blank on paper.
+  await Promise.allSettled([...view.querySelectorAll("img")].map((image) => image.decode()));
   window.print();
 }
 

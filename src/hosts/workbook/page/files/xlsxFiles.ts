@@ -4,6 +4,7 @@
  */
 import type { IWorkbookData } from "@univerjs/core";
 import { lossesOf, readPackage, readWorkbook, writeWorkbook } from "../../xlsx";
+import { withoutBrokenPictures } from "./brokenPictures";
 import type { PageWorkbook } from "../spreadsheet";
 
 /** A file read, and what of it a copy saved here would not have. */
@@ -12,9 +13,10 @@ export interface ReadFile {
   readonly losses: readonly string[];
 }
 
-export function readFile(bytes: Uint8Array, name: string): ReadFile {
+export async function readFile(bytes: Uint8Array, name: string): Promise<ReadFile> {
   const file = readPackage(bytes);
-  return { data: readWorkbook(file, name), losses: lossesOf(file) };
+  const { data, broken } = await withoutBrokenPictures(readWorkbook(file, name));
+  return { data, losses: [...lossesOf(file), ...(broken ? ["damaged pictures"] : [])] };
 }
 
 export function writeFile({ save, readCell, spill }: PageWorkbook): Uint8Array {
