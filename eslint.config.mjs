@@ -26,14 +26,14 @@ export default tseslint.config(
   },
   room(
     "core",
-    ["cells", "functions", "hosts", "pane", "cli", "build"],
+    ["cells", "functions", "hosts", "pane", "cli", "tools"],
     "Numbers know nothing of cells or hosts.",
   ),
   room(
     "cells",
-    ["core", "functions", "hosts", "pane", "cli", "build"],
+    ["core", "functions", "hosts", "pane", "cli", "tools"],
     "Cells know nothing of numbers' meaning or of hosts.",
   ),
-  room("functions", ["hosts", "pane", "cli", "build"], "Functions know nothing of hosts."),
-  { files: ["src/build/**", "src/cli/**", "tests/bench/**"], rules: { "no-console": "off" } },
+  room("functions", ["hosts", "pane", "cli", "tools"], "Functions know nothing of hosts."),
+  { files: ["src/tools/**", "src/cli/**", "tests/bench/**"], rules: { "no-console": "off" } },
 );

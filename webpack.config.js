@@ -5,6 +5,6 @@
  * that were loaded both ways would each have their own idea of a cell's error.
  */
 export default async ({ base } = {}) => {
-  const { configurations } = await import("./src/build/configurations.ts");
+  const { configurations } = await import("./src/tools/configurations.ts");
   return configurations(base);
 };

@@ -1,4 +1,4 @@
-import { buildIfStale } from "../src/build/dist";
+import { buildIfStale } from "../src/tools/dist";
 
 /** Tests in these folders read dist/. */
 const READS_DIST = /browser|hosts|build|cli|pane/;

@@ -1,7 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { chmod, readFile, realpath, rename, rm, stat, writeFile } from "node:fs/promises";
 import { basename, dirname, join } from "node:path";
-import { UnreadableFile } from "../hosts/workbook/xlsx/package";
+import { UnreadableFile } from "../xlsx/package";
 import { BadUsage } from "./arguments";
 
 /** Larger files are not workbooks that anybody keeps, and would not fit into memory twice. */

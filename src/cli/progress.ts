@@ -1,4 +1,4 @@
-import type { OnProgress } from "../hosts/workbook/headless";
+import type { OnProgress } from "../engine/headless";
 
 /** Where a bar is drawn: standard error, or a test's stand-in. */
 export interface Screen {

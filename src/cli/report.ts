@@ -1,7 +1,7 @@
-import type { CellValue } from "../hosts/workbook/calculate/book";
-import type { Outcome } from "../hosts/workbook/calculate/calculate";
-import { areaAddress, cellAddress, quoteSheet } from "../hosts/workbook/xlsx/formula/address";
-import { fromFile } from "../hosts/workbook/xlsx/formula/future";
+import type { CellValue } from "../recalculate/book";
+import type { Outcome } from "../recalculate/calculate";
+import { areaAddress, cellAddress, quoteSheet } from "../formula/address";
+import { fromFile } from "../formula/future";
 
 /** What came of the formulas, as `--json` prints it. */
 export interface Report {

@@ -1,11 +1,11 @@
 import manifest from "../../package.json";
 import { implementations } from "../functions/implementations";
-import { readBook } from "../hosts/workbook/calculate/book";
-import { calculate, type Functions } from "../hosts/workbook/calculate/calculate";
-import { saveValues } from "../hosts/workbook/calculate/saveValues";
-import { plainCopy } from "../hosts/workbook/portable/plain";
-import { portableCopy } from "../hosts/workbook/portable/portable";
-import { readPackage, UnreadableFile, writePackage } from "../hosts/workbook/xlsx/package";
+import { readBook } from "../recalculate/book";
+import { calculate, type Functions } from "../recalculate/calculate";
+import { saveValues } from "../recalculate/saveValues";
+import { plainCopy } from "../recalculate/copies/plain";
+import { portableCopy } from "../recalculate/copies/portable";
+import { readPackage, UnreadableFile, writePackage } from "../xlsx/package";
 import { BadUsage, readArguments, usage, type Arguments, type CalcArguments } from "./arguments";
 import { readInput, refuseSameFile, writeOutput } from "./files";
 import { progressBar, type Screen } from "./progress";

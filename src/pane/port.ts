@@ -69,7 +69,7 @@ export interface ChartColumn {
 
 /**
  * A sheet to add: formulas, values and looks, all positions counted from 0. It is what
- * `hosts/workbook/demo` makes of a sheet's file, so the embedded workbook takes it as it is.
+ * `readySheets` makes of a sheet's file, so the embedded workbook takes it as it is.
  */
 export interface ReadySheet {
   readonly name: string;

@@ -3,8 +3,8 @@ import { createRequire } from "node:module";
 import { join } from "node:path";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import type { Metadata } from "../../src/build/catalogueTypes";
-import { DIST } from "../../src/build/paths";
+import type { Metadata } from "../../src/tools/catalogueTypes";
+import { DIST } from "../../src/tools/paths";
 import { describeInBrowser, launchBrowser } from "./browser";
 
 /** Where a page of Excel's runtime loads the platform's script from; here it comes from its npm package. */

@@ -4,18 +4,17 @@ import { join } from "node:path";
 import ExcelJS from "exceljs";
 import type { Browser, Dialog, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it, vi } from "vitest";
-import { buildIfStale } from "../../src/build/dist";
-import { DIST, ROOT } from "../../src/build/paths";
-import type { Serving } from "../../src/build/serve";
-import { serve } from "../../src/build/serve";
-import { readPackage, readWorkbook } from "../../src/hosts/workbook/xlsx";
-import { picturesOf, type Pictures } from "../../src/hosts/workbook/xlsx/pictures";
-import { lookInto } from "../hosts/workbook/xlsx/support";
+import { buildIfStale } from "../../src/tools/dist";
+import { DIST, ROOT } from "../../src/tools/paths";
+import type { Serving } from "../../src/tools/serve";
+import { serve } from "../../src/tools/serve";
+import { readPackage, readWorkbook } from "../../src/xlsx";
+import { picturesOf, type Pictures } from "../../src/xlsx/pictures";
+import { lookInto } from "../xlsx/support";
 import { accent, describeInBrowser, launchBrowser, pixelsOf } from "./browser";
 
 const patience = 60_000;
-const fileOf = (name: string) =>
-  join(import.meta.dirname, "../hosts/workbook/xlsx/files", `${name}.xlsx`);
+const fileOf = (name: string) => join(import.meta.dirname, "../xlsx/files", `${name}.xlsx`);
 const log = "Week 1's log";
 
 vi.setConfig({ testTimeout: 2 * patience });

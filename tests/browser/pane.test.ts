@@ -4,12 +4,12 @@ import { join } from "node:path";
 import { buildSync } from "esbuild";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } from "vitest";
-import { buildIfStale } from "../../src/build/dist";
-import { DIST, ROOT } from "../../src/build/paths";
-import { readPaneData } from "../../src/build/paneData";
-import type { Serving } from "../../src/build/serve";
-import { serve } from "../../src/build/serve";
-import { picturesOf } from "../../src/hosts/workbook/xlsx/pictures";
+import { buildIfStale } from "../../src/tools/dist";
+import { DIST, ROOT } from "../../src/tools/paths";
+import { readPaneData } from "../../src/tools/paneData";
+import type { Serving } from "../../src/tools/serve";
+import { serve } from "../../src/tools/serve";
+import { picturesOf } from "../../src/xlsx/pictures";
 import type { FakeExcel } from "../hosts/excel/fakeExcel";
 import { accent, describeInBrowser, launchBrowser, pixelsOf } from "./browser";
 

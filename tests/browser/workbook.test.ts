@@ -1,15 +1,15 @@
 import type { ICellData } from "@univerjs/core";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it, vi } from "vitest";
-import { readCatalogue } from "../../src/build/catalogue";
-import { buildIfStale } from "../../src/build/dist";
-import { DIST } from "../../src/build/paths";
-import type { Serving } from "../../src/build/serve";
-import { serve } from "../../src/build/serve";
+import { readCatalogue } from "../../src/tools/catalogue";
+import { buildIfStale } from "../../src/tools/dist";
+import { DIST } from "../../src/tools/paths";
+import type { Serving } from "../../src/tools/serve";
+import { serve } from "../../src/tools/serve";
 import { implementations } from "../../src/functions/implementations";
-import { readDemo } from "../../src/hosts/workbook/demo";
-import { openWorkbook } from "../../src/hosts/workbook/headless";
-import { contentSecurityPolicy } from "../../src/hosts/workbook/page/policy";
+import { readDemo } from "../../src/readySheets";
+import { openWorkbook } from "../../src/engine/headless";
+import { contentSecurityPolicy } from "../../src/hosts/page/policy";
 import { describeInBrowser, launchBrowser } from "./browser";
 
 /** A computer with other work to do takes its time over a page this size. */

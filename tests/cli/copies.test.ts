@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { attributeOf, childOf, parseXml } from "../../src/hosts/workbook/xlsx/package";
+import { attributeOf, childOf, parseXml } from "../../src/xlsx/package";
 import { buildBook, lookAt, spare, workFolder, worksheet, type BookParts } from "./support";
 
 let folder: ReturnType<typeof workFolder>;

@@ -2,7 +2,7 @@ import { execFileSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { DIST } from "../../src/build/paths";
+import { DIST } from "../../src/tools/paths";
 import { convert, hasLibreOffice } from "../libreOffice";
 import { hasValidator, validateFile } from "../validator";
 import { buildBook, lookAt, spare, workFolder } from "./support";
@@ -20,7 +20,7 @@ const made = ["xlsxwriter", "openpyxl", "exceljs", "libreoffice"];
 const fileOf = (name: string) =>
   name === "demo"
     ? join(DIST, "demo.xlsx")
-    : join(import.meta.dirname, "..", "hosts", "workbook", "xlsx", "files", `${name}.xlsx`);
+    : join(import.meta.dirname, "..", "xlsx", "files", `${name}.xlsx`);
 
 /** Some programs write what the validator refuses; we answer for what we add to that. */
 function complaints(path: string): string[] {

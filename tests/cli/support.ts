@@ -3,8 +3,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { run } from "../../src/cli/run";
 import type { Report } from "../../src/cli/report";
-import { readBook } from "../../src/hosts/workbook/calculate/book";
-import { readPackage, writePackage } from "../../src/hosts/workbook/xlsx/package";
+import { readBook } from "../../src/recalculate/book";
+import { readPackage, writePackage } from "../../src/xlsx/package";
 
 const main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 const office = "http://schemas.openxmlformats.org/officeDocument/2006";

@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { readMetadata } from "../../src/build/catalogue";
-import { readPaneData, readReadySheets } from "../../src/build/paneData";
+import { readMetadata } from "../../src/tools/catalogue";
+import { readPaneData, readReadySheets } from "../../src/tools/paneData";
 import { implementations } from "../../src/functions/implementations";
-import { openWorkbook, type HeadlessWorkbook } from "../../src/hosts/workbook/headless";
+import { openWorkbook, type HeadlessWorkbook } from "../../src/engine/headless";
 import { columnLetters } from "../../src/pane/formula/reference";
 import { freeName } from "../../src/pane/sheetName";
 

@@ -1,4 +1,4 @@
-import { readCatalogue } from "../../src/build/catalogue";
+import { readCatalogue } from "../../src/tools/catalogue";
 import type { Grid } from "../../src/cells";
 import { implementations } from "../../src/functions/implementations";
 import type { Row } from "./data";

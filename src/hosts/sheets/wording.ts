@@ -1,4 +1,4 @@
-import { respell } from "../workbook/spelling";
+import { respell } from "../../formula/spelling";
 
 /**
  * A formula of ours as it is typed in Sheets: underscores in the names, and no `&""` behind a range. Sheets passes

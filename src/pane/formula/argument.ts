@@ -1,4 +1,4 @@
-import type { Parameter } from "../../build/catalogueTypes";
+import type { Parameter } from "../../tools/catalogueTypes";
 import { isReference, seenFrom } from "./reference";
 
 /** What stands in one place of a call. */

@@ -1,5 +1,5 @@
-import { splitArguments } from "../../cells/formulaText";
-import type { CatalogueFunction } from "../../build/catalogueTypes";
+import { splitArguments } from "../../formula/splitArguments";
+import type { CatalogueFunction } from "../../tools/catalogueTypes";
 import { argumentFor, spelled, type Argument } from "./argument";
 
 /** A function with something in each of its places. */

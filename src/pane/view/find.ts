@@ -1,4 +1,4 @@
-import type { CatalogueFunction } from "../../build/catalogueTypes";
+import type { CatalogueFunction } from "../../tools/catalogueTypes";
 import { createSearch } from "../search/search";
 import type { View } from "./context";
 import { element, liveLine, newId } from "./elements";

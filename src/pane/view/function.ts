@@ -1,4 +1,4 @@
-import type { CatalogueFunction } from "../../build/catalogueTypes";
+import type { CatalogueFunction } from "../../tools/catalogueTypes";
 import { callOf, typedIn } from "../formula/call";
 import { work } from "../formula/work";
 import type { PaneContext } from "./context";

@@ -2,8 +2,8 @@ import { readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
 import { createContext, runInContext } from "node:vm";
 import { describe, expect, test } from "vitest";
-import { DIST } from "../../../src/build/paths";
-import type { Metadata } from "../../../src/build/catalogueTypes";
+import { DIST } from "../../../src/tools/paths";
+import type { Metadata } from "../../../src/tools/catalogueTypes";
 
 const script = readFileSync(join(DIST, "functions.js"), "utf8");
 const metadata = JSON.parse(readFileSync(join(DIST, "functions.json"), "utf8")) as Metadata;

@@ -5,8 +5,8 @@ import { DOMParser } from "@xmldom/xmldom";
 import { OfficeAddinManifest } from "office-addin-manifest";
 import { convert } from "office-addin-manifest-converter";
 import { describe, expect, test } from "vitest";
-import { DEVELOPMENT_BASE, rebase } from "../../../src/build/excelConfig";
-import { DIST, ROOT } from "../../../src/build/paths";
+import { DEVELOPMENT_BASE, rebase } from "../../../src/tools/excelConfig";
+import { DIST, ROOT } from "../../../src/tools/paths";
 
 const BUILT = join(DIST, "manifest.xml");
 const source = readFileSync(join(ROOT, "manifest.xml"), "utf8");

@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, test } from "vitest";
-import { readPaneData } from "../../../src/build/paneData";
+import { readPaneData } from "../../../src/tools/paneData";
 import { excelPort } from "../../../src/hosts/excel/panePort";
 import { styledRectangles } from "../../../src/hosts/excel/paneRectangles";
 import { nativeChartOf } from "../../../src/pane/nativeChart";

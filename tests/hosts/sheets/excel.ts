@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { createContext, runInContext } from "node:vm";
-import { DIST } from "../../../src/build/paths";
+import { DIST } from "../../../src/tools/paths";
 import { catalogue } from "../../functions/catalogue";
 
 /** What a cell of Excel shows of a result: a value, or an error's code and message. */

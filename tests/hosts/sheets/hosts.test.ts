@@ -1,10 +1,10 @@
 import { isDeepStrictEqual } from "node:util";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { readMetadata } from "../../../src/build/catalogue";
+import { readMetadata } from "../../../src/tools/catalogue";
 import { CellError, type Grid } from "../../../src/cells";
 import { implementations } from "../../../src/functions/implementations";
-import { readDemo } from "../../../src/hosts/workbook/demo";
-import { openWorkbook, type HeadlessWorkbook } from "../../../src/hosts/workbook/headless";
+import { readDemo } from "../../../src/readySheets";
+import { openWorkbook, type HeadlessWorkbook } from "../../../src/engine/headless";
 import { catalogue } from "../../functions/catalogue";
 import { asText } from "../../functions/faults";
 import { referenceRows } from "../../reference/rows";

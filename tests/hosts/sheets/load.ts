@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { createContext, runInContext, type Context } from "node:vm";
-import { SCRIPT, SHEETS } from "../../../src/build/sheetsConfig";
+import { SCRIPT, SHEETS } from "../../../src/tools/sheetsConfig";
 
 /** The built script's text. */
 export const script = readFileSync(join(SHEETS, SCRIPT), "utf8");

@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, test } from "vitest";
-import { cautions } from "../../../src/build/help";
+import { cautions } from "../../../src/tools/help";
 import { catalogue } from "../../functions/catalogue";
 import { load } from "./load";
 

@@ -3,8 +3,8 @@ import { join } from "node:path";
 import { Linter } from "eslint";
 import ts from "typescript";
 import { describe, expect, test } from "vitest";
-import { cautions } from "../../../src/build/help";
-import { SCRIPT, SHEETS } from "../../../src/build/sheetsConfig";
+import { cautions } from "../../../src/tools/help";
+import { SCRIPT, SHEETS } from "../../../src/tools/sheetsConfig";
 import { catalogue, wordsOf } from "../../functions/catalogue";
 import { load, script } from "./load";
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import headings from "../../../shared/pane/headings.json";
-import { readCatalogue } from "../../../src/build/catalogue";
+import { readCatalogue } from "../../../src/tools/catalogue";
 import { implementations } from "../../../src/functions/implementations";
 import { readArgument } from "../../../src/pane/formula/argument";
 import { callOf, formulaOf, missing, typedIn, type Typed } from "../../../src/pane/formula/call";

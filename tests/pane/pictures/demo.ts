@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { ROOT } from "../../../src/build/paths";
+import { ROOT } from "../../../src/tools/paths";
 
 /** The invented squad's own numbers, as a selection of its sheets would give them. */
 

@@ -1,7 +1,7 @@
 import { build } from "esbuild";
 import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
-import { ROOT } from "../../../src/build/paths";
+import { ROOT } from "../../../src/tools/paths";
 import type * as pictures from "../../../src/pane/pictures";
 
 declare global {

@@ -4,7 +4,7 @@
  */
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { ROOT } from "../../../src/build/paths";
+import { ROOT } from "../../../src/tools/paths";
 import { launchBrowser } from "../../browser/browser";
 import { drawOn, openPage } from "./page";
 import { demoSelections } from "./selections";

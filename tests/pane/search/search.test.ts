@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { readCatalogue } from "../../../src/build/catalogue";
+import { readCatalogue } from "../../../src/tools/catalogue";
 import { createSearch } from "../../../src/pane/search/search";
 import phrases from "../../../shared/pane/phrases.json";
 

@@ -1,0 +1,34 @@
+import "./paneSide.css";
+import { mountPane } from "../../pane/pane";
+import { PANE_DATA, type PaneData } from "../../pane/data";
+import { element } from "../../pane/view/elements";
+import type { Implementations } from "../../engine/metadata";
+import { workbookPort } from "./panePort";
+import type { PageWorkbook } from "./spreadsheet";
+
+/** Puts the pane beside the workbook, and into the page's header the button that opens and closes it. */
+export async function mountPaneBeside(
+  workbook: PageWorkbook,
+  implementations: Implementations,
+): Promise<void> {
+  const response = await fetch(PANE_DATA);
+  if (!response.ok) throw new Error(`${PANE_DATA}: ${response.status} ${response.statusText}`);
+  const data = (await response.json()) as PaneData;
+
+  const side = element("aside", { id: "pane", "aria-label": "Functions, sheets and pictures" });
+  mountPane(side, { data, port: workbookPort(workbook), implementations, helpPage: "help.html" });
+  const button = element(
+    "button",
+    { type: "button", className: "pane-button", "aria-controls": side.id },
+    "Functions",
+  );
+  const show = (open: boolean) => {
+    side.hidden = !open;
+    button.setAttribute("aria-expanded", String(open));
+  };
+  button.addEventListener("click", () => show(side.hidden));
+  // On a narrow screen the workbook needs all of it until the pane is asked for.
+  show(window.matchMedia("(min-width: 900px)").matches);
+  document.querySelector("body > header")!.append(button);
+  document.querySelector("body > main")!.after(side);
+}

@@ -1,0 +1,124 @@
+import type { IRange, IWorksheetData } from "@univerjs/core";
+import type { FRange, FWorksheet } from "@univerjs/sheets/facade";
+import { columnLetters, partsOf, plainAddress, rangeAddress } from "../../pane/formula/reference";
+import { freeName } from "../../pane/sheetName";
+import type { CellValues, Port, ReadySheet, Selection } from "../../pane/port";
+import { parseRange } from "../../readySheets/address";
+import { respell } from "../../formula/spelling";
+import { placePicture } from "./placePicture";
+import type { PageWorkbook } from "./spreadsheet";
+
+/** The pane's port to the workbook on the page. */
+export function workbookPort({ api, readCell, onChange }: PageWorkbook): Port {
+  const book = () => api.getActiveWorkbook()!;
+
+  function cellsOf(sheet: FWorksheet, range: IRange): CellValues {
+    const rows: ReturnType<typeof readCell>[][] = [];
+    for (let row = range.startRow; row <= range.endRow; row++) {
+      const values = [];
+      for (let column = range.startColumn; column <= range.endColumn; column++) {
+        values.push(readCell(sheet.getSheetName(), addressOf(row, column)));
+      }
+      rows.push(values);
+    }
+    return rows;
+  }
+
+  return {
+    readSelection() {
+      const sheet = book().getActiveSheet();
+      const selected = book().getActiveRange();
+      const range = cut(sheet, selected?.getRange() ?? origin);
+      const selection: Selection = {
+        sheet: sheet.getSheetName(),
+        address: rangeAddress(range),
+        values: cellsOf(sheet, range),
+      };
+      return Promise.resolve(selection);
+    },
+
+    readRange(reference) {
+      const { sheet: name, address } = partsOf(reference);
+      const sheet = name === undefined ? book().getActiveSheet() : book().getSheetByName(name);
+      if (!sheet) return Promise.reject(new Error(`no sheet is called "${name}"`));
+      try {
+        return Promise.resolve(cellsOf(sheet, cut(sheet, parseRange(plainAddress(address)))));
+      } catch (error) {
+        return Promise.reject(error as Error);
+      }
+    },
+
+    readTarget() {
+      const sheet = book().getActiveSheet().getSheetName();
+      const cell = book().getActiveCell();
+      const address = cell ? addressOf(cell.getRow(), cell.getColumn()) : "A1";
+      const content = readCell(sheet, address);
+      return Promise.resolve({
+        sheet,
+        address,
+        filled: (content !== null && content !== "") || Boolean(cell?.getFormula()),
+        inTable: false,
+      });
+    },
+
+    insertFormula(formula) {
+      const cell: FRange = book().getActiveCell() ?? book().getActiveSheet().getRange("A1");
+      cell.setValue(respell(formula, "excel"));
+      return Promise.resolve();
+    },
+
+    addSheet(sheet) {
+      const taken = book()
+        .getSheets()
+        .map((each) => each.getSheetName());
+      const name = freeName(sheet.name, taken);
+      book().insertSheet(name, { sheet: sheetData(sheet) });
+      return Promise.resolve(name);
+    },
+
+    addImage(picture) {
+      const sheet = book().getActiveSheet();
+      return placePicture(sheet, book().getActiveRange() ?? sheet.getRange("A1"), picture);
+    },
+
+    onSelectionChange: onChange,
+  };
+}
+
+const origin: IRange = { startRow: 0, startColumn: 0, endRow: 0, endColumn: 0 };
+
+/** Whole rows and columns end where the sheet's contents do. */
+function cut(sheet: FWorksheet, range: IRange): IRange {
+  const wholeColumns =
+    Number.isNaN(range.startRow) ||
+    (range.startRow === 0 && range.endRow >= sheet.getMaxRows() - 1);
+  const wholeRows =
+    Number.isNaN(range.startColumn) ||
+    (range.startColumn === 0 && range.endColumn >= sheet.getMaxColumns() - 1);
+  return {
+    startRow: wholeColumns ? 0 : range.startRow,
+    endRow: wholeColumns ? Math.max(0, sheet.getLastRow()) : range.endRow,
+    startColumn: wholeRows ? 0 : range.startColumn,
+    endColumn: wholeRows ? Math.max(0, sheet.getLastColumn()) : range.endColumn,
+  };
+}
+
+const addressOf = (row: number, column: number) => `${columnLetters(column)}${row + 1}`;
+
+/** A ready sheet is in the workbook's own form, but that its styles go into the cells. */
+function sheetData({ freeze, styles, cellData, ...sheet }: ReadySheet) {
+  const cells = Object.entries(cellData).map(([row, columns]) => [
+    row,
+    Object.fromEntries(
+      Object.entries(columns).map(([column, cell]) => [
+        column,
+        { ...cell, s: cell.s === undefined ? undefined : styles[cell.s] },
+      ]),
+    ),
+  ]);
+  return structuredClone({
+    ...sheet,
+    cellData: Object.fromEntries(cells),
+    ...(freeze && { freeze: { ...freeze, startRow: freeze.ySplit, startColumn: freeze.xSplit } }),
+  }) as unknown as Partial<IWorksheetData>;
+}

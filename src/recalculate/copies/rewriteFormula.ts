@@ -1,0 +1,80 @@
+import { callsOurs } from "../../formula/spelling";
+import { tokensOf, type Token } from "../../formula/tokens";
+import { closedForms, lambdas, prefix } from "./lambdas";
+
+/** A formula that calculates without the add-in, and the functions it calls for that. */
+export interface Rewritten {
+  readonly text: string;
+  readonly calls: ReadonlySet<string>;
+}
+
+/**
+ * Rewrites a formula's calls of our functions as calls of the copy's own; nothing where one of them
+ * has no closed form, or reads whole columns or rows, a million cells to a LAMBDA.
+ */
+export function rewriteFormula(formula: string): Rewritten | undefined {
+  const tokens = tokensOf(formula);
+  if (tokens.some(({ kind }) => kind === "columns" || kind === "rows")) return undefined;
+  const calls = new Set<string>();
+  const text = rewrite(tokens, calls);
+  return text === undefined ? undefined : { text, calls };
+}
+
+function rewrite(tokens: readonly Token[], calls: Set<string>): string | undefined {
+  let text = "";
+  for (let index = 0; index < tokens.length; index++) {
+    const token = tokens[index];
+    if (token.kind !== "call" || !callsOurs(`${token.text}(`)) {
+      text += token.text;
+      continue;
+    }
+    const end = closingOf(tokens, index + 1);
+    const id = /[A-Z0-9]+$/i.exec(token.text)![0].toUpperCase();
+    const given = argumentsIn(tokens.slice(index + 2, end)).map((piece) => rewrite(piece, calls));
+    const call = given.includes(undefined) ? undefined : writeCall(id, given as string[], calls);
+    if (call === undefined) return undefined;
+    text += call;
+    index = end;
+  }
+  return text;
+}
+
+/** A call with all its arguments: what was left out is written as what it stands for. */
+function writeCall(id: string, given: readonly string[], calls: Set<string>): string | undefined {
+  if (!closedForms.has(id)) return undefined;
+  const whole = id === "RESERVETAPER" && (given[3] ?? "").trim() === "";
+  const name = whole ? "RESERVEWEEKS" : id;
+  const values = whole ? given.filter((_, index) => index !== 3) : given;
+  const { parameters } = lambdas.get(name)!;
+  if (values.length > parameters.length) return undefined;
+  const written = parameters.map(({ omitted }, index) => {
+    const value = values[index] ?? "";
+    return value.trim() === "" ? omitted : value;
+  });
+  if (written.includes(undefined)) return undefined;
+  calls.add(name);
+  return `${prefix}${name}(${written.join(",")})`;
+}
+
+/** Where the bracket that opens at `start` is closed. */
+function closingOf(tokens: readonly Token[], start: number): number {
+  let depth = 0;
+  for (let index = start; index < tokens.length; index++) {
+    if (tokens[index].text === "(") depth++;
+    if (tokens[index].text === ")" && --depth === 0) return index;
+  }
+  return tokens.length;
+}
+
+/** What stands between the commas of a call. */
+function argumentsIn(tokens: readonly Token[]): Token[][] {
+  const pieces: Token[][] = [[]];
+  let depth = 0;
+  for (const token of tokens) {
+    if (token.text === "(" || token.text === "{") depth++;
+    if (token.text === ")" || token.text === "}") depth--;
+    if (token.text === "," && depth === 0) pieces.push([]);
+    else pieces.at(-1)!.push(token);
+  }
+  return pieces;
+}

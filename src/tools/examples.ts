@@ -1,0 +1,67 @@
+import { LocaleType, type IWorkbookData } from "@univerjs/core";
+import { implementations } from "../functions/implementations";
+import { openWorkbook, type HeadlessWorkbook } from "../engine/headless";
+import { readMetadata } from "./catalogue";
+
+/** What the cells of a worked formula show, a row a row. */
+export type Shown = readonly (readonly string[])[];
+
+const ROWS = 60;
+const COLUMNS = 26;
+
+/** Works formulas in the spreadsheet engine, each alone in a sheet of its own, and gives what they show. */
+export async function workExamples(formulas: readonly string[]): Promise<Map<string, Shown>> {
+  const names = formulas.map((_formula, index) => `Example ${index + 1}`);
+  const book = await openWorkbook(workbookOf(formulas, names), readMetadata(), implementations);
+  try {
+    return new Map(formulas.map((formula, index) => [formula, shownIn(book, names[index])]));
+  } finally {
+    book.close();
+  }
+}
+
+function workbookOf(formulas: readonly string[], names: readonly string[]): IWorkbookData {
+  return {
+    id: "examples",
+    name: "examples",
+    appVersion: "",
+    locale: LocaleType.EN_US,
+    styles: {},
+    sheetOrder: [...names],
+    sheets: Object.fromEntries(
+      names.map((name, index) => [
+        name,
+        {
+          id: name,
+          name,
+          rowCount: ROWS,
+          columnCount: COLUMNS,
+          cellData: { 0: { 0: { f: formulas[index] } } },
+        },
+      ]),
+    ),
+  };
+}
+
+/** The filled corner of a sheet. */
+function shownIn(book: HeadlessWorkbook, sheet: string): Shown {
+  let rows = 0;
+  let columns = 0;
+  const grid = Array.from({ length: ROWS }, (_row, row) =>
+    Array.from({ length: COLUMNS }, (_column, column) => {
+      const text = textOf(book.read(sheet, `${String.fromCharCode(65 + column)}${row + 1}`));
+      if (text !== "") {
+        rows = Math.max(rows, row + 1);
+        columns = Math.max(columns, column + 1);
+      }
+      return text;
+    }),
+  );
+  return grid.slice(0, rows).map((row) => row.slice(0, columns));
+}
+
+/** A number as a cell of ordinary width shows it. */
+function textOf(content: unknown): string {
+  if (content === null || content === undefined) return "";
+  return typeof content === "number" ? String(Number(content.toPrecision(6))) : String(content);
+}

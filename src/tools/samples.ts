@@ -1,0 +1,28 @@
+import { readDemo } from "../readySheets";
+import { openWorkbook } from "../engine/headless";
+import { readBook } from "../recalculate/book";
+import { calculate } from "../recalculate/calculate";
+import { portableCopy } from "../recalculate/copies/portable";
+import { readPackage, writePackage, writeWorkbook } from "../xlsx";
+import { implementations } from "../functions/implementations";
+import { readMetadata } from "./catalogue";
+
+/**
+ * The demo as a file: it opens in Excel with the add-in, our functions spelled as Excel keeps them,
+ * their results cached, and those that spill marked so that they do.
+ */
+export async function demoFile(): Promise<Uint8Array> {
+  const book = await openWorkbook(readDemo(), readMetadata(), implementations);
+  try {
+    return writeWorkbook(book);
+  } finally {
+    book.close();
+  }
+}
+
+/** The demo's copy for those without the add-in. */
+export async function portableDemoFile(demo: Uint8Array): Promise<Uint8Array> {
+  const book = readBook(readPackage(demo));
+  const outcomes = await calculate(book, { metadata: readMetadata(), implementations });
+  return writePackage(portableCopy(book, outcomes));
+}

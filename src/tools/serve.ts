@@ -1,0 +1,85 @@
+import type { Server } from "node:http";
+import { createServer } from "node:http";
+import sirv from "sirv";
+import { contentSecurityPolicy } from "../hosts/page/policy";
+
+/** A running server and where it answers. */
+export interface Serving {
+  readonly address: string;
+  readonly port: number;
+  close(): Promise<void>;
+}
+
+/**
+ * Serves a folder to this computer, and to no other. Starts at `port` and tries the next ones while
+ * they are taken, telling `onTaken` of each.
+ */
+export async function serve(
+  folder: string,
+  port: number,
+  onTaken: (port: number) => void = () => undefined,
+): Promise<Serving> {
+  const files = sirv(folder, { dev: true, etag: true });
+  const server = createServer((request, response) => {
+    response.setHeader(
+      "Content-Security-Policy",
+      `${contentSecurityPolicy}; frame-ancestors 'none'`,
+    );
+    response.setHeader("X-Content-Type-Options", "nosniff");
+    response.setHeader("Referrer-Policy", "no-referrer");
+    const notFound = () => {
+      response.statusCode = 404;
+      response.end("Not found");
+    };
+    if (isHidden(request.url ?? "")) notFound();
+    else files(request, response, notFound);
+  });
+  const chosen = await listenFrom(server, port, onTaken);
+  return {
+    address: `http://localhost:${chosen}/`,
+    port: chosen,
+    close: () =>
+      new Promise((resolve) => {
+        server.close(() => resolve());
+        server.closeAllConnections();
+      }),
+  };
+}
+
+/** Whether an address names a file that a leading dot hides, which are the build's own. */
+function isHidden(url: string): boolean {
+  return /\/(\.|%2e)/i.test(url);
+}
+
+/** How many ports to try before giving up. */
+const attempts = 50;
+
+async function listenFrom(
+  server: Server,
+  first: number,
+  onTaken: (port: number) => void,
+): Promise<number> {
+  for (let port = first; port < first + attempts; port++) {
+    if (await listen(server, port)) return port;
+    onTaken(port);
+  }
+  throw new Error(`ports ${first} to ${first + attempts - 1} are all taken`);
+}
+
+/** Whether the port was free; any other trouble is thrown. */
+function listen(server: Server, port: number): Promise<boolean> {
+  return new Promise((resolve, reject) => {
+    const onError = (error: NodeJS.ErrnoException) => {
+      server.off("listening", onListening);
+      if (error.code === "EADDRINUSE") resolve(false);
+      else reject(error);
+    };
+    const onListening = () => {
+      server.off("error", onError);
+      resolve(true);
+    };
+    server.once("error", onError);
+    server.once("listening", onListening);
+    server.listen(port, "localhost");
+  });
+}

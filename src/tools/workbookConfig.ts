@@ -1,0 +1,78 @@
+import { join } from "node:path";
+import CopyPlugin from "copy-webpack-plugin";
+import MiniCssExtractPlugin from "mini-css-extract-plugin";
+import webpack, { type Compiler, type Configuration } from "webpack";
+import { readDemo } from "../readySheets";
+import { contentSecurityPolicy } from "../hosts/page/policy";
+import { readCatalogue } from "./catalogue";
+import { EmitSamples } from "./samplesPlugin";
+import { compileTypeScript, DIST, minimize, ROOT } from "./paths";
+
+const PAGE = join(ROOT, "src", "hosts", "page");
+
+/** Browsers of the last few years: the spreadsheet itself asks for no less. */
+const target = "es2022";
+
+/** The page with the embedded workbook: its bundle, the catalogue and the demo it opens on. */
+export function workbookConfig(): Configuration {
+  return {
+    name: "workbook",
+    mode: "production",
+    target: ["web", target],
+    devtool: false,
+    entry: { workbook: join(PAGE, "main.ts") },
+    output: { path: DIST, filename: "[name].js" },
+    resolve: { extensions: [".ts", ".js"] },
+    module: {
+      rules: [
+        compileTypeScript(target),
+        { test: /\.css$/, use: [MiniCssExtractPlugin.loader, "css-loader"] },
+      ],
+      parser: { javascript: { dynamicImportMode: "eager" } },
+    },
+    // What is fetched later is one file: shared parts of it would be files of their own.
+    optimization: { ...minimize(target), splitChunks: false },
+    performance: { hints: false },
+    plugins: [
+      withoutHyphenation,
+      new MiniCssExtractPlugin({ filename: "[name].css" }),
+      new CopyPlugin({
+        patterns: [
+          {
+            from: join(PAGE, "index.html"),
+            transform: (source) => String(source).replace("{{policy}}", contentSecurityPolicy),
+          },
+        ],
+      }),
+      new EmitData(),
+      new EmitSamples(),
+    ],
+  };
+}
+
+/**
+ * The spreadsheet's text layout brings hyphenation for seventy languages, more bytes than all the
+ * rest. Cells are not hyphenated, and it copes with a language that has no patterns.
+ */
+const withoutHyphenation = new webpack.NormalModuleReplacementPlugin(
+  /^\.\/[\w-]+-[\w-]{8}\.js$/,
+  (resource: { context: string; request: string }) => {
+    if (/@univerjs[\\/]engine-render/.test(resource.context)) {
+      resource.request = "data:text/javascript,export default null";
+    }
+  },
+);
+
+/** Writes what the page fetches when it opens: the catalogue and the demo. */
+class EmitData {
+  apply(compiler: Compiler): void {
+    compiler.hooks.thisCompilation.tap("EmitData", (compilation) => {
+      compilation.hooks.processAssets.tap("EmitData", () => {
+        const emit = (file: string, data: unknown) =>
+          compilation.emitAsset(file, new webpack.sources.RawSource(JSON.stringify(data)));
+        emit("catalogue.json", readCatalogue());
+        emit("demo.json", readDemo());
+      });
+    });
+  }
+}

@@ -1,0 +1,82 @@
+import { cellAddress } from "../../formula/address";
+import {
+  attributeOf,
+  numberOf,
+  parseXml,
+  relationshipsOf,
+  textAt,
+  partAt,
+  type Package,
+} from "../package";
+import type { Book } from "../../recalculate/book";
+import { withChange, withoutPart, withText } from "./editPackage";
+import { applyEdits, type Edit } from "./patchSheet";
+import { relationshipsPath } from "./relationships";
+
+/**
+ * The package with its order of calculation put right. That part lists the cells with formulas; one
+ * that has none any more would be damage to Excel, while one too few is none. Where nothing is
+ * wrong, the part stays as it is.
+ */
+export function pruneCalcChain(
+  file: Package,
+  book: Book,
+  hasFormula: (sheetId: number, address: string) => boolean,
+): Package {
+  const path = relationshipsOf(file, book.workbookPath).find(
+    ({ type }) => type === "calcChain",
+  )?.target;
+  if (path === undefined || !partAt(file, path)) return file;
+  const xml = textAt(file, path);
+  const entries = parseXml(xml, path).children.filter(({ name }) => name === "c");
+  const edits: Edit[] = [];
+  let sheet = 0;
+  let keptSheet = 0;
+  let kept = 0;
+  for (const entry of entries) {
+    // An entry on the same sheet as the one before does not say so.
+    const said = numberOf(entry, "i");
+    sheet = said ?? sheet;
+    const { start, end } = entry;
+    if (!hasFormula(sheet, attributeOf(entry, "r") ?? "")) {
+      edits.push({ start, end, text: "" });
+      continue;
+    }
+    kept++;
+    if (said === undefined && sheet !== keptSheet) {
+      edits.push({ start, end, text: xml.slice(start, end).replace(/\s*\/?>/, ` i="${sheet}"$&`) });
+    }
+    keptSheet = sheet;
+  }
+  if (edits.length === 0) return file;
+  return kept > 0 ? withText(file, path, applyEdits(xml, edits)) : without(file, book, path);
+}
+
+/** The list may not be empty, but it may be missing. */
+function without(file: Package, { workbookPath }: Book, path: string): Package {
+  const name = path.slice(path.lastIndexOf("/") + 1);
+  const entry = (element: string, attribute: string, value: string) =>
+    new RegExp(`<(?:[\\w.-]+:)?${element}\\b[^>]*\\b${attribute}="[^"]*${value}"[^>]*/>`, "i");
+  const escaped = name.replaceAll(".", "\\.");
+  const unlisted = withChange(withoutPart(file, path), "[Content_Types].xml", (xml) =>
+    xml.replace(entry("Override", "PartName", escaped), ""),
+  );
+  return withChange(unlisted, relationshipsPath(workbookPath), (xml) =>
+    xml.replace(entry("Relationship", "Target", escaped), ""),
+  );
+}
+
+/** Which cells hold formulas or lie in an array, as a workbook was read. */
+export function formulaCells(book: Book): (sheetId: number, address: string) => boolean {
+  const cells = new Map<number, Set<string>>();
+  for (const { sheet, area } of book.formulas) {
+    const ofSheet = cells.get(sheet.number) ?? new Set<string>();
+    cells.set(sheet.number, ofSheet);
+    for (let row = area.startRow; row <= area.endRow; row++) {
+      for (let column = area.startColumn; column <= area.endColumn; column++) {
+        ofSheet.add(cellAddress(row, column));
+      }
+    }
+  }
+  return (sheetId, address) => cells.get(sheetId)?.has(address) ?? false;
+}

@@ -1,0 +1,87 @@
+import type { ICellData, IWorkbookData } from "@univerjs/core";
+import { afterEach, describe, expect, it } from "vitest";
+import type { HeadlessWorkbook } from "../../src/engine/headless";
+import { openWorkbook } from "../../src/engine/headless";
+import type { Implementations } from "../../src/engine/metadata";
+
+const probes: Implementations = {
+  DOUBLE: (value) =>
+    (value as (number | null)[][]).map((row) => row.map((cell) => (cell ?? 0) * 2)),
+};
+const metadata = { functions: [{ id: "DOUBLE", parameters: [] }] };
+
+let book: HeadlessWorkbook | undefined;
+afterEach(() => book?.close());
+
+async function open(rows: readonly (readonly (number | string | null)[])[]) {
+  const cellData = Object.fromEntries(
+    rows.map((row, at) => [
+      at,
+      Object.fromEntries(
+        row.flatMap((content, column): [number, ICellData][] => {
+          if (content === null) return [];
+          return [[column, typeof content === "string" ? { f: content } : { v: content }]];
+        }),
+      ),
+    ]),
+  );
+  const data: IWorkbookData = {
+    id: "book",
+    name: "Book",
+    appVersion: "",
+    locale: "enUS" as IWorkbookData["locale"],
+    styles: {},
+    sheetOrder: ["one"],
+    sheets: { one: { id: "one", name: "One", rowCount: 30, columnCount: 20, cellData } },
+  };
+  book = await openWorkbook(data, metadata, probes);
+  const opened = book;
+  return {
+    read: (address: string) => opened.read("One", address),
+    write: (address: string, content: number) => opened.write("One", address, content),
+  };
+}
+
+/** Each formula reads what the one to its right spilled below its own cell; the inputs are in G. */
+const chain = [
+  ["=B2", "=SPARE.DOUBLE(C2:C3)", "=SPARE.DOUBLE(D2:D4)", "=SPARE.DOUBLE(E2:E5)"],
+  [],
+  [],
+  [],
+  [],
+  [],
+].map((row, at) => [
+  ...[...row, null, null, null, null].slice(0, 4),
+  at === 0 ? "=SPARE.DOUBLE(F2:F6)" : null,
+  at === 0 ? "=SPARE.DOUBLE(G1:G6)" : null,
+  at + 1,
+]);
+
+describe("a spill that reads a spill that reads a spill", () => {
+  it("is computed to the end when the workbook opens", async () => {
+    const { read } = await open(chain);
+    expect(["A1", "B1", "B2", "C2", "D2", "E2", "F2"].map(read)).toEqual([
+      ...[192, 160, 192, 80, 32, 12, 4],
+    ]);
+  });
+
+  it("is computed to the end when an input changes", async () => {
+    const { read, write } = await open(chain);
+    await write("G6", 100);
+    expect([read("F6"), read("A1")]).toEqual([200, 3200]);
+  });
+});
+
+describe("a spill that shrinks", () => {
+  it("is not read where it no longer is", async () => {
+    const { read, write } = await open([
+      [6, "=FILTER(C1:C6, C1:C6<=A1)", 1, "=SUM(SPARE.DOUBLE(B1:B9))", "=SPARE.DOUBLE(B1:B9)"],
+      ...[2, 3, 4, 5, 6].map((value) => [null, null, value]),
+    ]);
+    expect([read("D1"), read("E6")]).toEqual([42, 12]);
+    await write("A1", 2);
+    expect([read("D1"), read("E2"), read("E6")]).toEqual([6, 4, 0]);
+    await write("A1", 4);
+    expect([read("D1"), read("E4"), read("E6")]).toEqual([20, 8, 0]);
+  });
+});
