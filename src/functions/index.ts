@@ -1,4 +1,4 @@
-/** The families of cell functions, in the coach's order. */
+/** The families of cell functions, in the coach's order. The index of each names its functions, in that order too. */
 export * from "./strength";
 export * from "./load";
 export * from "./plan";

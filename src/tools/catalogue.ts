@@ -32,15 +32,17 @@ interface Source {
   readonly text: string;
 }
 
-/** The shared choices, then the families in the order the index names them. */
+/** The shared choices, then the families in the order the index names them, and the files in their family's order. */
 function sources(): Source[] {
-  const read = (family: string) => ({
-    family,
-    text: readFileSync(join(FUNCTIONS, `${family}.ts`), "utf8"),
-  });
-  const index = read("index").text;
-  const families = [...index.matchAll(/export \* from "\.\/(\w+)"/g)].map(([, family]) => family);
-  return ["choices", ...families].map(read);
+  const read = (file: string) => readFileSync(join(FUNCTIONS, `${file}.ts`), "utf8");
+  const namedIn = (index: string) =>
+    [...read(index).matchAll(/from "\.\/(\w+)"/g)].map(([, name]) => name);
+  return [
+    { family: "choices", text: read("choices") },
+    ...namedIn("index").flatMap((family) =>
+      namedIn(`${family}/index`).map((name) => ({ family, text: read(`${family}/${name}`) })),
+    ),
+  ];
 }
 
 function metadataOf(files: Source[], helpPage?: string): Metadata {

@@ -36,7 +36,7 @@ export interface Metadata {
 }
 
 export interface CatalogueFunction extends FunctionMetadata {
-  /** The coach's family, which is the name of its file. */
+  /** The coach's family, which is the name of its folder. */
   readonly family: string;
   readonly returns: string;
   readonly errors: string;

@@ -10,14 +10,14 @@ import {
   table,
   type Grid,
   type Labels,
-} from "../cells";
-import { inRow } from "../core/checks";
-import { callError } from "../core/reserve/callError";
-import { reserveCheck as check, type ReserveCheck } from "../core/reserve/reserveCheck";
-import { squadReserveCheck } from "../core/reserve/squadReserveCheck";
-import { isBlankLabel } from "./blankLabel";
-import * as quantities from "./quantities";
-import { readConfidence } from "./settings";
+} from "../../cells";
+import { inRow } from "../../core/checks";
+import { callError } from "../../core/reserve/callError";
+import { reserveCheck as check, type ReserveCheck } from "../../core/reserve/reserveCheck";
+import { squadReserveCheck } from "../../core/reserve/squadReserveCheck";
+import { isBlankLabel } from "../blankLabel";
+import * as quantities from "../quantities";
+import { readConfidence } from "../settings";
 
 /**
  * @customenum {string}

@@ -1,0 +1,9 @@
+export { loadFor } from "./loadFor";
+export { nextLoad } from "./nextLoad";
+export { roundLoad } from "./roundLoad";
+export { loadChart } from "./loadChart";
+export { percentChart } from "./percentChart";
+export { rpeToRir } from "./rpeToRir";
+export { rirToRpe } from "./rirToRpe";
+export { plates } from "./plates";
+export { warmUpSets } from "./warmUpSets";

@@ -1,0 +1,35 @@
+import { readOne, required, setting, single } from "../../cells";
+import { targetLoad } from "../../core/load/targetLoad";
+import type { ScaleChoice } from "../choices";
+import { type EquationChoice } from "../choices";
+import * as quantities from "../quantities";
+import { chart } from "./chart";
+
+/**
+ * A chart of loads: reps down, reps in reserve across, from one lifter's one-repetition maximum.
+ *
+ * @customfunction LOADCHART
+ * @param oneRepMax The 1RM or e1RM, above 0, in kilograms or pounds; one value.
+ * @param [reps] The reps to list, a row or a column; 1 to 12 if omitted.
+ * @param [reserves] The reserves to list, a row or a column; 0 to 4 if omitted.
+ * @param [increment] The smallest step of the load, such as 2.5; 0 or omitted for no rounding.
+ * @param [equation] A published equation, "epley" if omitted, or the athlete's own curve constant.
+ * @param [scale] "reserve" if omitted, or "rpe" for headings of 10 − reserve.
+ * @returns A grid with its headings; "" where reps plus reserve is past the equation's reach.
+ * @errors #VALUE! when reps plus reserve is below 1.
+ * @example =SPARE.LOADCHART(140, , , 2.5)
+ * @source Equations as compared by LeSuer et al. 1997; the RPE headings, Zourdos et al. 2016, J Strength Cond Res 30:267-275.
+ */
+export function loadChart(
+  oneRepMax: unknown[][],
+  reps?: unknown[][],
+  reserves?: unknown[][],
+  increment?: unknown[][],
+  equation?: EquationChoice[][],
+  scale?: ScaleChoice[][],
+): unknown[][] {
+  const maximum = readOne(required(oneRepMax, quantities.load("oneRepMax")));
+  const step = readOne(setting(increment, quantities.increment(), 0)) ?? 0;
+  if (maximum === null) return single("");
+  return chart(reps, reserves, equation, scale, (t, curve) => targetLoad(maximum, t, step, curve));
+}

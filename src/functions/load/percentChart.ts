@@ -1,0 +1,26 @@
+import { fractionAt } from "../../core/strength/equations";
+import type { ScaleChoice } from "../choices";
+import { type EquationChoice } from "../choices";
+import { chart } from "./chart";
+
+/**
+ * A chart of percentages: reps down, reps in reserve across, as fractions of the one-repetition maximum.
+ *
+ * @customfunction PERCENTCHART
+ * @param [reps] The reps to list, a row or a column; 1 to 12 if omitted.
+ * @param [reserves] The reserves to list, a row or a column; 0 to 4 if omitted.
+ * @param [equation] A published equation, "epley" if omitted, or the athlete's own curve constant.
+ * @param [scale] "reserve" if omitted, or "rpe" for headings of 10 − reserve.
+ * @returns A grid with its headings; "" where reps plus reserve is past the equation's reach.
+ * @errors #VALUE! when reps plus reserve is below 1.
+ * @example =SPARE.PERCENTCHART()
+ * @source Equations as compared by LeSuer et al. 1997; the RPE headings, Zourdos et al. 2016, J Strength Cond Res 30:267-275.
+ */
+export function percentChart(
+  reps?: unknown[][],
+  reserves?: unknown[][],
+  equation?: EquationChoice[][],
+  scale?: ScaleChoice[][],
+): unknown[][] {
+  return chart(reps, reserves, equation, scale, (t, curve) => fractionAt(curve, t));
+}

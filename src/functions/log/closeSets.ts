@@ -1,0 +1,47 @@
+import { readRows, single } from "../../cells";
+import { closeSets as countCloseSets } from "../../core/log/closeSets";
+import { blankUnlessGiven } from "../blankUnlessGiven";
+import * as quantities from "../quantities";
+import { allInOne, groupIn, groupBy, keyedTable } from "./groups";
+import { readWithin } from "./readWithin";
+
+/**
+ * Sets taken close to failure: with at most so many reps left, 4 unless you say otherwise. A set with no reserve written down is not counted; write E2:E200&"" so that Excel does not read its blank as 0.
+ *
+ * @customfunction CLOSESETS
+ * @param reps The reps of each row, above 0; a row without reps is not there.
+ * @param reserve Reps in reserve, 0 or more; blank means not recorded. Write E2:E200&"" so that a blank is not read as 0.
+ * @param [sets] How many sets the row stands for; 1 if omitted or blank.
+ * @param [within] The most reps in reserve that count as close, 0 or more; 4 if omitted.
+ * @param [by] One or more columns to count by, such as lifter and week, beside the same rows.
+ * @returns A number of sets; with by, a table with headings: the keys in order of first appearance, then close sets.
+ * @errors #VALUE! naming the row for text with digits, a date where reps or reserve should be, or an error in a cell.
+ * @example =SPARE.CLOSESETS(D2:D200, E2:E200&"", F2:F200)
+ * @example =SPARE.CLOSESETS(D1:D200, E1:E200&"", F1:F200, 3, A1:B200)
+ * @source Common practice, no source.
+ */
+export function closeSets(
+  reps: unknown[][],
+  reserve: unknown[][],
+  sets?: unknown[][],
+  within?: unknown[][],
+  by?: unknown[][],
+): unknown[][] {
+  const rows = readRows(
+    {
+      reps: { given: blankUnlessGiven(reps), quantity: quantities.reps() },
+      reserve: { given: blankUnlessGiven(reserve), quantity: quantities.reserve() },
+      sets: { given: sets, quantity: quantities.sets() },
+    },
+    { by: { given: by, name: "by", canBeBlank: true } },
+  );
+  const log = { reps: rows.numbers.reps!, reserve: rows.numbers.reserve, sets: rows.numbers.sets };
+  const limit = readWithin(within);
+  if (rows.labels.by === undefined) {
+    const notFilledIn = rows.count === 1 && (log.reps[0] === null || log.reserve![0] === null);
+    return single(notFilledIn ? "" : countCloseSets(log, limit, allInOne, 1)[0]);
+  }
+  const groups = groupBy(rows.labels.by, log.reps, rows.firstRow);
+  const totals = countCloseSets(log, limit, groupIn(groups), groups.keys.length);
+  return keyedTable(groups, ["close sets"], (group) => [totals[group]]);
+}

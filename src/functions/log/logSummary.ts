@@ -1,0 +1,78 @@
+import { readOne, readRows, setting } from "../../cells";
+import { summariseLog, type LogSummary } from "../../core/log/logSummary";
+import { blankUnlessGiven } from "../blankUnlessGiven";
+import type { EquationChoice } from "../choices";
+import { equationOf } from "../equation";
+import * as quantities from "../quantities";
+import { groupIn, groupBy, keyedTable } from "./groups";
+import { readWithin } from "./readWithin";
+
+/** The most reps to failure that an e1RM is taken from, where the coach gives no other. */
+const USUAL_MAX_REPS = 10;
+
+/** The columns of LOGSUMMARY after the keys. */
+const SUMMARY_HEADINGS = {
+  sets: "sets",
+  reps: "reps",
+  volumeLoad: "volume load",
+  closeSets: "close sets",
+  meanReserve: "mean reserve",
+  topLoad: "top load",
+  bestE1rm: "best e1RM",
+  setsWithoutLoad: "sets without load",
+  setsAtReserve0OrBlank: "sets at reserve 0 or blank",
+} as const satisfies Record<keyof LogSummary, string>;
+
+/**
+ * The training log summed up, a row a lifter, lift, week or any combination: sets, reps, volume load, close sets, mean reserve, top load, best e1RM, and how many sets lack a load or a reserve. Write E2:E200&"" for the reserve so that Excel does not read a blank as 0.
+ *
+ * @customfunction LOGSUMMARY
+ * @param by One or more columns to sum up by, such as lifter, lift and week, beside the same rows.
+ * @param load The load of each row, above 0; a row without one ("BW", blank) still counts as sets.
+ * @param reps The reps of each row, above 0; a row without reps is not there.
+ * @param [reserve] Reps in reserve, 0 or more; 0 if omitted, not recorded if blank. Write E2:E200&"" so that a blank is not read as 0.
+ * @param [sets] How many sets the row stands for; 1 if omitted or blank.
+ * @param [within] The most reps in reserve that count as close, 0 or more; 4 if omitted.
+ * @param [maxReps] The most reps to failure (reps + reserve) of a set that an e1RM is taken from, above 0; 10 if omitted.
+ * @param [equation] A published equation, "epley" if omitted, or the athlete's own curve constant.
+ * @returns A table with headings, a row a key in order of first appearance; "" where no set has what a column needs.
+ * @errors #VALUE! naming the row for text with digits ("80kg"), a date where reps or reserve should be, or an error in a cell.
+ * @example =SPARE.LOGSUMMARY(A1:B200, C1:C200, D1:D200, E1:E200&"", F1:F200)
+ * @source Volume load and close sets: common practice; e1RM: equations as compared by LeSuer et al. 1997, J Strength Cond Res 11:211-213.
+ */
+export function logSummary(
+  by: unknown[][],
+  load: unknown[][],
+  reps: unknown[][],
+  reserve?: unknown[][],
+  sets?: unknown[][],
+  within?: unknown[][],
+  maxReps?: unknown[][],
+  equation?: EquationChoice[][],
+): unknown[][] {
+  const { numbers, labels, firstRow } = readRows(
+    {
+      load: { given: blankUnlessGiven(load), quantity: quantities.load() },
+      reps: { given: blankUnlessGiven(reps), quantity: quantities.reps() },
+      reserve: { given: reserve, quantity: quantities.reserve() },
+      sets: { given: sets, quantity: quantities.sets() },
+    },
+    { by: { given: blankUnlessGiven(by), name: "by" } },
+  );
+  const log = {
+    load: numbers.load!,
+    reps: numbers.reps!,
+    reserve: numbers.reserve,
+    sets: numbers.sets,
+  };
+  const groups = groupBy(labels.by!, log.reps, firstRow);
+  const summaries = summariseLog(log, groupIn(groups), groups.keys.length, {
+    within: readWithin(within),
+    maxReps: readOne(setting(maxReps, quantities.reps("maxReps"), USUAL_MAX_REPS))!,
+    equation: readOne(equationOf(equation))!,
+  });
+  const measures = Object.keys(SUMMARY_HEADINGS) as (keyof LogSummary)[];
+  return keyedTable(groups, Object.values(SUMMARY_HEADINGS), (group) =>
+    measures.map((measure) => summaries[group][measure]),
+  );
+}

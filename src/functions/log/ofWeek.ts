@@ -1,0 +1,38 @@
+import {
+  CellError,
+  HostError,
+  invalid,
+  isSingle,
+  placeIn,
+  readCell,
+  readQuantity,
+  single,
+  toRange,
+  type Grid,
+} from "../../cells";
+import * as quantities from "../quantities";
+
+/** One number of a week's days; nothing yet where the week is a single blank cell. */
+export function ofWeek(loads: unknown, compute: (days: readonly number[]) => number): Grid {
+  const days = readDays(loads);
+  const notFilledIn = days.length === 1 && days[0] === 0;
+  return single(notFilledIn ? "" : compute(days));
+}
+
+/** A load a day, from every cell of a range: what is no number is a day of rest. */
+function readDays(loads: unknown): number[] {
+  const range = toRange(loads);
+  const quantity = quantities.atLeast0("loads", "a day's load, 0 or more");
+  return range.cells.flatMap((row, rowAt) =>
+    row.map((raw, columnAt) => {
+      const value = readCell(raw);
+      const place = placeIn(range, rowAt, columnAt);
+      if (value instanceof HostError && !isSingle(range)) {
+        throw invalid(`${place} holds ${value.code} in loads`);
+      }
+      const day = readQuantity(value, quantity);
+      if (day instanceof CellError) throw day.at(place);
+      return day ?? 0;
+    }),
+  );
+}

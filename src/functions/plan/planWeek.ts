@@ -1,0 +1,49 @@
+import { choice, listItem, required, setting } from "../../cells";
+import { planWeek as weekOfPlan } from "../../core/plan/blockPlan";
+import { lift } from "../answer";
+import type { EquationChoice } from "../choices";
+import { equationOf } from "../equation";
+import * as quantities from "../quantities";
+import { PlanColumn } from "./planColumn";
+import { readBlocks } from "./readBlocks";
+
+/**
+ * One number of a block plan for one week, to fill a layout that already exists: lifters down, weeks across, one formula.
+ *
+ * @customfunction PLANWEEK
+ * @param oneRepMax The 1RM or e1RM, above 0; one, or a column of lifters.
+ * @param blocks A row a block: [name], weeks, sets first, sets last, reps low, reps high, reserve first, reserve last.
+ * @param week The week, counted on through the blocks from 1; one, or a row of weeks.
+ * @param column What to give: "load", "sets", "reserve", "reps low", "reps high", "percent", "volume load", "block" or "week".
+ * @param [increment] The smallest step of the load, such as 2.5; 0 or omitted for no rounding.
+ * @param [equation] A published equation, "epley" if omitted, or the athlete's own curve constant.
+ * @returns One value, in the shape that lifters and weeks make together.
+ * @errors #VALUE! for a week past the plan, or a row of the blocks that cannot be right.
+ * @example =SPARE.PLANWEEK({120;140}, {5,3,4,7,9,4,1;5,4,4,4,6,4,1}, {1,5,6,10}, "load", 2.5)
+ * @source As BLOCKPLAN.
+ */
+export function planWeek(
+  oneRepMax: unknown[][],
+  blocks: unknown[][],
+  week: unknown[][],
+  column: PlanColumn[][],
+  increment?: unknown[][],
+  equation?: EquationChoice[][],
+): unknown[][] {
+  const blockList = readBlocks(blocks);
+  const keyOf = new Map(Object.entries(PlanColumn).map(([key, word]) => [word, key]));
+  return lift(
+    {
+      oneRepMax: required(oneRepMax, quantities.load("oneRepMax")),
+      week: listItem(week, quantities.whole("week", "a whole number of a week, from 1", Infinity)),
+      column: choice(column, "column", PlanColumn, PlanColumn.load),
+      increment: setting(increment, quantities.increment(), 0),
+      equation: equationOf(equation),
+    },
+    ({ oneRepMax, week, column, increment, equation }) => {
+      if (blockList.length === 0) return "";
+      const planned = weekOfPlan(oneRepMax, blockList, week, { increment, equation });
+      return planned[keyOf.get(column) as keyof typeof PlanColumn];
+    },
+  );
+}

@@ -1,0 +1,1 @@
+export { reserveCheck } from "./reserveCheck";

@@ -1,0 +1,57 @@
+import { report } from "../../cells";
+import { fitCurve as fit } from "../../core/strength/fitCurve";
+import { readConfidence } from "../settings";
+import { readSets } from "./readSets";
+
+/**
+ * @customenum {string}
+ */
+export enum FitCurvePart {
+  /** How many sets the curve was fitted to. */
+  sets = "sets",
+  /** The athlete's 1RM from the curve. */
+  oneRepMax = "one-rep max",
+  /** Lower end of the interval of the 1RM. */
+  oneRepMaxLow = "one-rep max low",
+  /** Upper end of the interval of the 1RM. */
+  oneRepMaxHigh = "one-rep max high",
+  /** The athlete's curve constant, for any equation argument. */
+  constant = "constant",
+  /** Lower end of the interval of the constant. */
+  constantLow = "constant low",
+  /** Upper end of the interval of the constant. */
+  constantHigh = "constant high",
+  /** Reps to failure at 80% of the 1RM. */
+  repsAt80 = "reps at 80%",
+  /** Spread of the loads about the curve. */
+  residualSd = "residual sd",
+  /** Share of the loads' variance that the curve explains. */
+  rSquared = "r squared",
+}
+
+/**
+ * The athlete's own load-repetition curve from their own sets: their 1RM, and a constant that goes into any equation argument in place of a published name.
+ *
+ * @customfunction FITCURVE
+ * @param load The loads of the sets, above 0, in one unit.
+ * @param reps The reps done, above 0.
+ * @param [reserve] Reps in reserve, 0 or more; 0 if omitted; a set without one is left out. Write D2:D50&"" so that a blank is not read as 0.
+ * @param [confidence] A fraction between 0 and 1; 0.95 if omitted.
+ * @param [part] One label, such as "constant", or a range of labels, for those values alone.
+ * @returns A report of two columns: sets, one-rep max (low, high), constant (low, high), reps at 80%, residual sd, r squared.
+ * @errors #N/A under 3 sets, under 2 different totals of reps plus reserve, or where the loads do not fall as the reps rise; #VALUE! for more than 30 reps to failure.
+ * @example =SPARE.FITCURVE({120;110;100;92.5;80}, {1;3;5;8;12})
+ * @example =SPARE.E1RM(B2, C2, D2, SPARE.FITCURVE(B2:B20, C2:C20, D2:D20&"", , "constant"))
+ * @source Least squares on load = 1RM / (1 + (t − 1) / c): Epley's curve (1985) with the constant left free; intervals from the standard errors and Student's t.
+ */
+export function fitCurve(
+  load: unknown[][],
+  reps: unknown[][],
+  reserve?: unknown[][],
+  confidence?: unknown[][],
+  part?: FitCurvePart[][],
+): unknown[][] {
+  const sets = readSets({ load, reps, reserve });
+  const level = readConfidence(confidence);
+  return report(FitCurvePart, part, fit(sets, level));
+}

@@ -1,0 +1,81 @@
+import { isGiven, partsOr, readList, report, table } from "../../cells";
+import { doseResponse as regress, effectsAtDoses } from "../../core/studies/doseResponse";
+import * as quantities from "../quantities";
+import { readConfidence, readWord } from "../settings";
+import { IntervalChoice } from "./choices";
+import { readStudies } from "./readStudies";
+
+/**
+ * @customenum {string}
+ */
+export enum DoseResponsePart {
+  /** How many studies. */
+  studies = "studies",
+  /** The effect at dose 0. */
+  intercept = "intercept",
+  /** How much the effect rises for one more unit of dose. */
+  slope = "slope",
+  /** Its standard error. */
+  slopeStandardError = "slope standard error",
+  /** Lower end of the slope's interval. */
+  low = "low",
+  /** Upper end of the slope's interval. */
+  high = "high",
+  /** Slope over standard error. */
+  statistic = "statistic",
+  /** How likely such a slope is without any, two-sided. */
+  p = "p",
+  /** How much studies of one dose differ, as a standard deviation. */
+  betweenStudySd = "between-study sd",
+}
+
+/**
+ * Does more of it do more? A straight line of the studies' effects on their doses (sets a week, reps in reserve), each study weighted by its precision.
+ *
+ * @customfunction DOSERESPONSE
+ * @param doses The studies' doses, a row a study; 0 is a value.
+ * @param effects Their effects; 0 is a value.
+ * @param standardErrors Their standard errors, above 0; a row without one is not there.
+ * @param [at] Doses, a row or a column, at which to give the effect; the result is then a table.
+ * @param [interval] "t" if omitted (Knapp and Hartung), or "z".
+ * @param [confidence] A fraction between 0 and 1; 0.95 if omitted.
+ * @param [part] One label, such as "slope", or a range of labels, for those values alone.
+ * @returns A report of two columns: studies, intercept, slope, slope standard error, low, high, statistic, p, between-study sd. With at, a table: dose, estimate, low, high.
+ * @errors #N/A under 3 studies, or without 2 different doses; #VALUE! naming the row for a bad cell.
+ * @example =SPARE.DOSERESPONSE({0;1;2;3;4}, {0.55;0.5;0.38;0.35;0.2}, {0.15;0.2;0.18;0.12;0.2})
+ * @source Random-effects meta-regression by REML; Knapp and Hartung 2003, Stat Med 22:2693-2710.
+ */
+export function doseResponse(
+  doses: unknown[][],
+  effects: unknown[][],
+  standardErrors: unknown[][],
+  at?: unknown[][],
+  interval?: IntervalChoice[][],
+  confidence?: unknown[][],
+  part?: DoseResponsePart[][],
+): unknown[][] {
+  const dose = quantities.anyNumber("doses", "a dose");
+  const { columns } = readStudies(effects, standardErrors, {
+    doses: { given: doses ?? "", quantity: dose },
+  });
+  const studies = [columns.doses, columns.effects, columns.standardErrors] as const;
+  const options = {
+    interval: readWord(interval, "interval", IntervalChoice, IntervalChoice.t),
+    confidence: readConfidence(confidence),
+  };
+  const wanted = isGiven(at) ? readList(at, { ...dose, name: "at" }) : [];
+  const line = regress(...studies, options);
+  return partsOr(DoseResponsePart, part, line, () =>
+    wanted.length === 0
+      ? report(DoseResponsePart, part, line)
+      : table(
+          ["dose", "estimate", "low", "high"],
+          effectsAtDoses(...studies, wanted, options).map((row) => [
+            row.dose,
+            row.estimate,
+            row.low,
+            row.high,
+          ]),
+        ),
+  );
+}

@@ -1,0 +1,76 @@
+import { readOne, report, required, single } from "../../cells";
+import { worthChanging as judge } from "../../core/studies/worthChanging";
+import * as quantities from "../quantities";
+import { readConfidence } from "../settings";
+import { readStudies } from "./readStudies";
+
+/**
+ * @customenum {string}
+ */
+export enum WorthChangingPart {
+  /** The mean effect of the earlier studies. */
+  before = "before",
+  /** Lower end of where one more study would have lain. */
+  beforeLow = "before low",
+  /** Upper end of where one more study would have lain. */
+  beforeHigh = "before high",
+  /** The new study's effect, drawn toward what the earlier ones led one to expect. */
+  shrunkNewStudy = "shrunk new study",
+  /** Lower end of its interval. */
+  shrunkLow = "shrunk low",
+  /** Upper end of its interval. */
+  shrunkHigh = "shrunk high",
+  /** What your squad can expect to gain, in its own units. */
+  expectedGain = "expected gain",
+  /** Lower end of the gain's prediction. */
+  gainLow = "gain low",
+  /** Upper end of the gain's prediction. */
+  gainHigh = "gain high",
+  /** The chance that the gain is above the smallest that matters. */
+  chanceWorthIt = "chance worth it",
+  /** The chance of a loss larger than the smallest that matters. */
+  chanceHarmful = "chance harmful",
+  /** "change", "keep" or "test it first". */
+  reading = "reading",
+}
+
+/**
+ * Should the next block change, now that a new study is out? Reads it in the light of the earlier ones, and predicts what one more squad, yours, would gain.
+ *
+ * @customfunction WORTHCHANGING
+ * @param effects The earlier studies' standardized effects, a row a study.
+ * @param standardErrors Their standard errors, above 0; a row without one is not there.
+ * @param newEffect The new study's effect, on the same scale; 0 is a value.
+ * @param newStandardError Its standard error, above 0.
+ * @param squadSd The spread between your athletes, above 0: it turns the effect into your units.
+ * @param smallest The smallest gain worth a change, in your units, 0 or more.
+ * @param [confidence] A fraction between 0 and 1; 0.95 if omitted.
+ * @param [part] One label, such as "reading", or a range of labels, for those values alone.
+ * @returns A report of two columns: before (low, high), shrunk new study (low, high), expected gain (low, high), chance worth it, chance harmful, reading.
+ * @errors #N/A under 2 earlier studies; #VALUE! naming the row for a bad cell.
+ * @example =SPARE.WORTHCHANGING({0.31;0.12;0.55;0.2;0.43}, {0.15;0.22;0.3;0.12;0.25}, 0.6, 0.2, 8, 1)
+ * @source Higgins, Thompson and Spiegelhalter 2009, J R Stat Soc A 172:137-159; the limits of the reading (0.8, 0.05, 0.2) are ours.
+ */
+export function worthChanging(
+  effects: unknown[][],
+  standardErrors: unknown[][],
+  newEffect: unknown[][],
+  newStandardError: unknown[][],
+  squadSd: unknown[][],
+  smallest: unknown[][],
+  confidence?: unknown[][],
+  part?: WorthChangingPart[][],
+): unknown[][] {
+  const { columns } = readStudies(effects, standardErrors);
+  const effect = readOne(required(newEffect, quantities.anyNumber("newEffect", "an effect")));
+  const standardError = readOne(required(newStandardError, quantities.spread("newStandardError")));
+  const sd = readOne(required(squadSd, quantities.spread("squadSd")));
+  const smallestGain = quantities.atLeast0("smallest", "a gain of 0 or more");
+  const least = readOne(required(smallest, smallestGain));
+  const level = readConfidence(confidence);
+  if (effect === null || standardError === null || sd === null || least === null) {
+    return single("");
+  }
+  const gain = judge(columns, { effect, standardError }, { sd, smallest: least }, level);
+  return report(WorthChangingPart, part, gain);
+}

@@ -1,0 +1,46 @@
+import { blockColumns, readOne, readRows, setting, type Grid } from "../../cells";
+import { balancedGroups as dealGroups } from "../../core/testing/balancedGroups";
+import * as quantities from "../quantities";
+import { labelAt } from "./labelAt";
+
+/**
+ * Splits a squad into groups that match on score: ranked, and dealt by lot within each run of like athletes. Paste the letters as values once they are drawn, so that a later edit does not deal again.
+ *
+ * @customfunction BALANCEDGROUPS
+ * @param scores Scores, a row an athlete; several columns count as their mean z-score; 0 counts as blank.
+ * @param [groups] How many groups, 2 to 26; 2 if omitted.
+ * @param [strata] A label a row, such as sex or boat, within which to balance.
+ * @param [seed] Any number; the same seed gives the same split; 1 if omitted.
+ * @returns A group letter beside each row; "" beside a heading and where a score is missing.
+ * @errors #VALUE! naming the row for a bad cell, or for more than 26 groups.
+ * @example =SPARE.BALANCEDGROUPS({140;155;120;132;148;126}, 2)
+ * @source Stratified randomization: common practice, no source.
+ */
+export function balancedGroups(
+  scores: unknown[][],
+  groups?: unknown[][],
+  strata?: unknown[][],
+  seed?: unknown[][],
+): unknown[][] {
+  const columns = blockColumns(scores, quantities.score("scores"));
+  const rows = readRows(columns, { strata: { given: strata, name: "strata", canBeBlank: true } });
+  const count = quantities.whole("groups", "a whole number of groups, 2 to 26", 26);
+  const numberOfGroups = readOne(
+    setting(groups, { ...count, accepts: (value) => count.accepts(value) && value >= 2 }, 2),
+  )!;
+  const seedNumber = readOne(setting(seed, quantities.score("seed", "a number"), 1))!;
+  const whole: { row: number; scores: number[] }[] = [];
+  for (let row = 0; row < rows.count; row++) {
+    const values = Object.keys(columns).map((key) => rows.numbers[key]![row]);
+    if (values.every((value) => value !== null)) whole.push({ row, scores: values });
+  }
+  const letters = dealGroups(
+    whole.map((athlete) => athlete.scores),
+    numberOfGroups,
+    rows.labels.strata && whole.map(({ row }) => labelAt(rows.labels.strata!, row, rows.firstRow)),
+    seedNumber,
+  );
+  const result: Grid = Array.from({ length: rows.count + rows.firstRow - 1 }, () => [""]);
+  whole.forEach(({ row }, i) => (result[row + rows.firstRow - 1] = [letters[i]]));
+  return result;
+}

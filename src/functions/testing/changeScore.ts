@@ -1,0 +1,62 @@
+import { required, setting } from "../../cells";
+import { changeScore as scoreChange } from "../../core/testing/changeScore";
+import { liftRow } from "../answer";
+import * as quantities from "../quantities";
+import { errorInputs } from "./errorInputs";
+
+/**
+ * @customenum {string}
+ */
+export enum ChangeScorePart {
+  /** After − before. */
+  change = "change",
+  /** The change as a fraction of the score before. */
+  percent = "percent",
+  /** The change in units of what test error alone gives. */
+  ratio = "ratio",
+  /** How likely such a change is from test error alone, two-sided. */
+  p = "p",
+  /** The chance that the true increase is more than the smallest that matters. */
+  chance = "chance",
+  /** The verdict in words. */
+  reading = "reading",
+}
+
+/**
+ * Is this athlete's change real, or could the test have wobbled? Compares the change with what test error alone does.
+ *
+ * @customfunction CHANGESCORE
+ * @param before The score before; 0 counts as blank.
+ * @param after The score after, in the same unit; 0 counts as blank.
+ * @param typicalError The typical error of the test, above 0, in the same unit.
+ * @param [smallest] The smallest change that matters, 0 or more; 0 if omitted.
+ * @param [confidence] A fraction between 0 and 1; 0.95 if omitted.
+ * @param [df] Degrees of freedom of the typical error; normal if omitted.
+ * @param [part] One label, such as "reading", for that one value in one cell.
+ * @returns A row: change, percent (a fraction), ratio, p, chance, reading ("real increase", "real decrease", "real, too small to matter" or "within test error").
+ * @errors #VALUE! for a confidence that is not a fraction; "" where a score is missing ("DNS").
+ * @example =SPARE.CHANGESCORE(146, 170, 7.6)
+ * @example =SPARE.CHANGESCORE(B2:B15, C2:C15, 2.1, 1, , , "reading")
+ * @source Weir 2005, J Strength Cond Res 19:231-240; Hopkins 2000, Sports Med 30:1-15.
+ */
+export function changeScore(
+  before: unknown[][],
+  after: unknown[][],
+  typicalError: unknown[][],
+  smallest?: unknown[][],
+  confidence?: unknown[][],
+  df?: unknown[][],
+  part?: ChangeScorePart[][],
+): unknown[][] {
+  return liftRow(
+    {
+      before: required(before, quantities.score("before")),
+      after: required(after, quantities.score("after")),
+      smallest: setting(smallest, quantities.atLeast0("smallest", "a change of 0 or more"), 0),
+      ...errorInputs(typicalError, confidence, df),
+    },
+    ChangeScorePart,
+    part,
+    scoreChange,
+  );
+}

@@ -1,0 +1,35 @@
+import { required } from "../../cells";
+import { detectableDifference } from "../../core/testing/detectableDifference";
+import { lift } from "../answer";
+import * as quantities from "../quantities";
+import { alphaSetting, powerSetting } from "../settings";
+
+/**
+ * The smallest difference that two groups of this size find with the power you ask for, in standard deviations. What a small study could not have seen, it cannot rule out.
+ *
+ * @customfunction DETECTABLE
+ * @param nA Athletes in group A, from 2.
+ * @param nB Athletes in group B, from 2.
+ * @param [power] The chance to find it, a fraction; 0.8 if omitted.
+ * @param [alpha] The chance of a false alarm, two-sided, a fraction; 0.05 if omitted.
+ * @returns A difference in within-group standard deviations.
+ * @errors #VALUE! for a power that is not above alpha.
+ * @example =SPARE.DETECTABLE(12, 12)
+ * @source Cohen 1988, Statistical Power Analysis; by the noncentral t distribution.
+ */
+export function detectable(
+  nA: unknown[][],
+  nB: unknown[][],
+  power?: unknown[][],
+  alpha?: unknown[][],
+): unknown[][] {
+  return lift(
+    {
+      nA: required(nA, quantities.groupSize("nA")),
+      nB: required(nB, quantities.groupSize("nB")),
+      power: powerSetting(power),
+      alpha: alphaSetting(alpha),
+    },
+    ({ nA, nB, power, alpha }) => detectableDifference(nA, nB, power, alpha),
+  );
+}

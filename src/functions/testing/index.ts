@@ -1,0 +1,14 @@
+export { mdc } from "./mdc";
+export { changeScore } from "./changeScore";
+export { reliability } from "./reliability";
+export { swc } from "./swc";
+export { pairedChange } from "./pairedChange";
+export { groupChange } from "./groupChange";
+export { testTable } from "./testTable";
+export { responders } from "./responders";
+export { responderDiff } from "./responderDiff";
+export { responseShare } from "./responseShare";
+export { equivalence } from "./equivalence";
+export { sampleSize } from "./sampleSize";
+export { detectable } from "./detectable";
+export { balancedGroups } from "./balancedGroups";

@@ -1,0 +1,8 @@
+import { HostError, holdsError, labelIdentity, readCell, type Labels } from "../../cells";
+
+/** What identifies the label beside a row of data. */
+export function labelAt(labels: Labels, row: number, firstRow: number): string {
+  const value = readCell(labels.cells[row][0]);
+  if (value instanceof HostError) throw holdsError(value, row + firstRow - 1, "group");
+  return labelIdentity(value);
+}

@@ -1,0 +1,25 @@
+import { minimalDetectableChange } from "../../core/testing/minimalDetectableChange";
+import { lift } from "../answer";
+import { errorInputs } from "./errorInputs";
+
+/**
+ * Minimal detectable change (MDC): how far two scores of one athlete must lie apart before test error alone is an unlikely explanation.
+ *
+ * @customfunction MDC
+ * @param typicalError The typical error of the test, above 0, in the unit of the scores.
+ * @param [confidence] A fraction between 0 and 1; 0.95 if omitted.
+ * @param [df] Degrees of freedom of the typical error, where it comes from few athletes: (athletes − 1) × (trials − 1). Normal if omitted.
+ * @returns The MDC, in the unit of the scores.
+ * @errors #VALUE! for a confidence that is not a fraction, such as 95.
+ * @example =SPARE.MDC(2.1)
+ * @source Weir 2005, J Strength Cond Res 19:231-240.
+ */
+export function mdc(
+  typicalError: unknown[][],
+  confidence?: unknown[][],
+  df?: unknown[][],
+): unknown[][] {
+  return lift(errorInputs(typicalError, confidence, df), ({ typicalError, confidence, df }) =>
+    minimalDetectableChange(typicalError, confidence, df),
+  );
+}

@@ -1,0 +1,70 @@
+import { blockColumns, report } from "../../cells";
+import { reliability as analyseTrials } from "../../core/testing/reliability";
+import { readWholeRows } from "../pairs";
+import * as quantities from "../quantities";
+import { readConfidence } from "../settings";
+
+/**
+ * @customenum {string}
+ */
+export enum ReliabilityPart {
+  /** Athletes with every trial. */
+  n = "n",
+  /** Athletes left out because a trial is missing. */
+  dropped = "dropped",
+  /** Trials, a column each. */
+  trials = "trials",
+  /** Mean of the last trial less the first: learning or tiredness. */
+  shift = "shift",
+  /** Lower end of the shift's interval. */
+  shiftLow = "shift low",
+  /** Upper end of the shift's interval. */
+  shiftHigh = "shift high",
+  /** The change of one athlete that test error alone rarely makes. */
+  detectableChange = "detectable change",
+  /** The wobble of one score, as a standard deviation. */
+  typicalError = "typical error",
+  /** Lower end of the typical error's interval. */
+  errorLow = "error low",
+  /** Upper end of the typical error's interval. */
+  errorHigh = "error high",
+  /** The typical error as a fraction of the mean. */
+  errorPercent = "error percent",
+  /** ICC(3,1): how well one trial ranks the athletes, a shift set aside. */
+  iccConsistency = "icc consistency",
+  /** Lower end of its interval. */
+  iccConsistencyLow = "icc consistency low",
+  /** Upper end of its interval. */
+  iccConsistencyHigh = "icc consistency high",
+  /** ICC(2,1): as consistency, but a shift between trials counts as disagreement. */
+  iccAgreement = "icc agreement",
+  /** Lower end of its interval. */
+  iccAgreementLow = "icc agreement low",
+  /** Upper end of its interval. */
+  iccAgreementHigh = "icc agreement high",
+}
+
+/**
+ * How far a test can be trusted: the same athletes tested several times with no training between. Its typical error goes into MDC and CHANGESCORE.
+ *
+ * @customfunction RELIABILITY
+ * @param trials A row an athlete, a column a trial, at least two of each; 0 counts as blank.
+ * @param [confidence] A fraction between 0 and 1; 0.95 if omitted.
+ * @param [part] One label, such as "typical error", or a range of labels, for those values alone.
+ * @returns A report of two columns: n, dropped, trials, shift, detectable change, typical error, error percent, and the intraclass correlations, with their intervals.
+ * @errors #N/A under 2 athletes with every trial; #VALUE! naming the row for a bad cell.
+ * @example =SPARE.RELIABILITY({146,140;148,152;170,152;90,99;157,145;156,153;176,167;205,218})
+ * @example =SPARE.RELIABILITY(B2:C20, , "typical error")
+ * @source Weir 2005, J Strength Cond Res 19:231-240; Shrout and Fleiss 1979, Psychol Bull 86:420-428; McGraw and Wong 1996, Psychol Methods 1:30-46.
+ */
+export function reliability(
+  trials: unknown[][],
+  confidence?: unknown[][],
+  part?: ReliabilityPart[][],
+): unknown[][] {
+  const { columns, dropped } = readWholeRows(blockColumns(trials, quantities.score("trials")));
+  const level = readConfidence(confidence);
+  const byTrial = Object.values(columns);
+  const byAthlete = byTrial[0].map((_score, row) => byTrial.map((column) => column[row]));
+  return report(ReliabilityPart, part, { ...analyseTrials(byAthlete, level), dropped });
+}

@@ -1,0 +1,56 @@
+import { readOne, report, required, single } from "../../cells";
+import { responders as countResponders } from "../../core/testing/responders";
+import { readPairs } from "../pairs";
+import * as quantities from "../quantities";
+import { readConfidence } from "../settings";
+
+/**
+ * @customenum {string}
+ */
+export enum RespondersPart {
+  /** Athletes with both scores. */
+  n = "n",
+  /** Athletes left out because a score is missing. */
+  dropped = "dropped",
+  /** Athletes who changed by more than the threshold. */
+  responders = "responders",
+  /** Their share. */
+  share = "share",
+  /** Lower end of the share's interval. */
+  low = "low",
+  /** Upper end of the share's interval. */
+  high = "high",
+  /** Athletes who did not increase at all. */
+  noIncrease = "no increase",
+}
+
+/**
+ * How many athletes changed by more than a threshold. Some pass it by test error alone: see RESPONSESHARE.
+ *
+ * @customfunction RESPONDERS
+ * @param before Scores before, a row an athlete; 0 counts as blank.
+ * @param after Scores after, the same athletes in the same rows.
+ * @param threshold The change to exceed, in the unit of the scores; 0 is a value.
+ * @param [confidence] A fraction between 0 and 1; 0.95 if omitted.
+ * @param [part] One label, such as "share", or a range of labels, for those values alone.
+ * @returns A report of two columns: n, dropped, responders, share (a fraction), low, high, no increase.
+ * @errors #N/A without a complete pair; #VALUE! naming the row for a bad cell.
+ * @example =SPARE.RESPONDERS({100;110;95;120;105}, {104;113;97;126;106}, 2.5)
+ * @source Interval: Wilson 1927, J Am Stat Assoc 22:209-212.
+ */
+export function responders(
+  before: unknown[][],
+  after: unknown[][],
+  threshold: unknown[][],
+  confidence?: unknown[][],
+  part?: RespondersPart[][],
+): unknown[][] {
+  const { columns, dropped } = readPairs(before, after);
+  const limit = readOne(required(threshold, quantities.anyNumber("threshold", "a change")));
+  const level = readConfidence(confidence);
+  if (limit === null) return single("");
+  return report(RespondersPart, part, {
+    ...countResponders(columns.before, columns.after, limit, level),
+    dropped,
+  });
+}
