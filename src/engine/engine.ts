@@ -1,7 +1,7 @@
 import type { IWorkbookData } from "@univerjs/core";
 import { LocaleType, LogLevel, Univer, UniverInstanceType } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
-import { deserializeRangeWithSheet, UniverFormulaEnginePlugin } from "@univerjs/engine-formula";
+import { deserializeRangeWithSheet } from "@univerjs/engine-formula";
 import { UniverSheetsPlugin } from "@univerjs/sheets";
 import { CalculationMode, UniverSheetsFormulaPlugin } from "@univerjs/sheets-formula";
 import "@univerjs/engine-formula/facade";
@@ -13,6 +13,7 @@ import type { Place } from "./messages";
 import type { FunctionsMetadata, Implementations } from "./metadata";
 import { registerFunctions } from "./register";
 import { respellWorkbook } from "./respell";
+import { SettlingFormulaEngine } from "./settle";
 import { spillAt } from "./spill";
 
 /** How long a workbook may take to compute before we say that it hangs. */
@@ -31,7 +32,7 @@ export async function openInEngine(
     logLevel: LogLevel.WARN,
   });
   univer.registerPlugins([
-    [UniverFormulaEnginePlugin],
+    [SettlingFormulaEngine],
     [UniverSheetsPlugin],
     [UniverSheetsFormulaPlugin, { initialFormulaComputing: CalculationMode.FORCED }],
   ]);

@@ -13,7 +13,6 @@ import { CellFunction } from "./executor";
 import type { Messages } from "./messages";
 import { createMessages } from "./messages";
 import type { FunctionsMetadata, Implementations } from "./metadata";
-import { settleSpills } from "./settle";
 import type { Spelling } from "../formula/spelling";
 import { spell } from "../formula/spelling";
 
@@ -44,7 +43,6 @@ export function registerFunctions(
   injector.get(IFunctionService).registerExecutors(...executors);
   injector.get(IDescriptionService).registerDescriptions(describeFunctions(metadata));
 
-  settleSpills(univer);
   injector.get(ICommandService).beforeCommandExecuted((command) => {
     if (startsPass(command)) messages.startCalculation();
   });

@@ -1,55 +1,49 @@
-import type { IRange, IUnitRange, Univer } from "@univerjs/core";
+import type { IRange, IUnitRange } from "@univerjs/core";
 import { ObjectMatrix } from "@univerjs/core";
-import type { IAllRuntimeData } from "@univerjs/engine-formula";
+import type { IAllRuntimeData, IFormulaCurrentConfigService } from "@univerjs/engine-formula";
 import {
+  CalculateFormulaService,
   FORMULA_REF_TO_ARRAY_CACHE,
   ICalculateFormulaService,
-  IFormulaCurrentConfigService,
+  UniverFormulaEnginePlugin,
 } from "@univerjs/engine-formula";
 
 /** More passes than this only a circle of spills would ask for. */
 const mostPasses = 50;
 
-/** The steps of the engine's calculation, which it keeps to itself and its heirs. */
-interface Calculation {
-  _executeStep(): Promise<true | undefined>;
-  _apply(afterSpills?: boolean): Promise<IAllRuntimeData | undefined>;
+/** The formula engine, with a calculation that goes on until nothing moves any more. */
+export class SettlingFormulaEngine extends UniverFormulaEnginePlugin {
+  protected override _initializeWithOverride(): void {
+    super._initializeWithOverride();
+    this._injector.replace([ICalculateFormulaService, { useClass: SettlingCalculation }]);
+  }
 }
 
 /**
- * Lets a workbook compute until nothing moves any more.
- *
  * The engine computes all formulas, and then once more those that read a cell some result spilled
  * over. Its order of computing does not know of spills, so where a spill reads a spill that reads a
  * spill, the last one may be left with what the first held before. Here the second pass is repeated
  * for the spills that changed, until none does.
  */
-export function settleSpills(univer: Univer): void {
-  const injector = univer.__getInjector();
-  const current = injector.get(IFormulaCurrentConfigService);
-  const calculation = injector.get(ICalculateFormulaService) as unknown as Calculation;
-
-  calculation._executeStep = async () => {
-    let state = await calculation._apply();
+class SettlingCalculation extends CalculateFormulaService {
+  protected override async _executeStep(): Promise<true | undefined> {
+    const current = this._currentConfigService;
+    let state = await this._apply();
     let spills = new Map<string, Spill>();
     for (let pass = 0; state && pass < mostPasses; pass++) {
       const before = spills;
       spills = spillsIn(state);
-      const changed = [...spills].filter(([at, spill]) => before.get(at)?.values !== spill.values);
-      if (changed.length === 0) return true;
-      forgetFormerSpills(
-        current,
-        changed.map(([, { place }]) => place),
-      );
+      const places = [...spills]
+        .filter(([at, spill]) => before.get(at)?.values !== spill.values)
+        .map(([, { place }]) => place);
+      if (places.length === 0) return true;
+      forgetFormerSpills(current, places);
       FORMULA_REF_TO_ARRAY_CACHE.clear();
-      current.loadDirtyRangesAndExcludedCell(
-        changed.map(([, { place }]) => place),
-        {},
-      );
-      state = await calculation._apply(true);
+      current.loadDirtyRangesAndExcludedCell(places, {});
+      state = await this._apply(true);
     }
     return state && true;
-  };
+  }
 }
 
 /** A spill that shrank must not be read where it no longer is. */

@@ -8,7 +8,7 @@ import {
   UniverInstanceType,
 } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
-import { deserializeRangeWithSheet } from "@univerjs/engine-formula";
+import { deserializeRangeWithSheet, UniverFormulaEnginePlugin } from "@univerjs/engine-formula";
 import { UniverSheetsCorePreset } from "@univerjs/preset-sheets-core";
 import {
   SaveCellImagesCommand,
@@ -24,6 +24,7 @@ import type { Messages, Place } from "../../engine/messages";
 import type { FunctionsMetadata, Implementations } from "../../engine/metadata";
 import { registerFunctions } from "../../engine/register";
 import { respellWorkbook } from "../../engine/respell";
+import { SettlingFormulaEngine } from "../../engine/settle";
 import { spillAt } from "../../engine/spill";
 import { theme } from "./theme";
 import { words } from "./words";
@@ -73,7 +74,10 @@ export function openSpreadsheet(
     const [constructor, options] = Array.isArray(plugin) ? plugin : [plugin];
     const drawsPictures =
       constructor === UniverDrawingUIPlugin || constructor === UniverSheetsDrawingUIPlugin;
-    univer.registerPlugin(constructor, drawsPictures ? onlyLoosePictures : options);
+    univer.registerPlugin(
+      constructor === UniverFormulaEnginePlugin ? SettlingFormulaEngine : constructor,
+      drawsPictures ? onlyLoosePictures : options,
+    );
   }
   const api = FUniver.newAPI(univer);
   api.createWorkbook(respellWorkbook(data, "excel"));
