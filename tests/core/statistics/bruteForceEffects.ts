@@ -16,7 +16,9 @@ interface Known {
 }
 
 interface Point {
-  readonly weight: number;
+  readonly log: number;
+  /** Its factor in Simpson's rule. */
+  readonly share: number;
   readonly effects: readonly Known[];
   readonly next: Known;
 }
@@ -39,13 +41,15 @@ export function bruteForceEffects(inputs: SpreadInputs, grid: BruteForceGrid) {
     for (const inner of omegas) {
       const { log, effects, next } = given(inputs, trueSigma, inner.at);
       const prior = -((inner.at / scale) ** 2) / 2;
-      const weight = outer.share * inner.share * Math.exp(log + prior + chiSquare - shift());
-      points.push({ weight, effects, next });
+      const share = outer.share * inner.share;
+      points.push({ log: log + prior + chiSquare, share, effects, next });
     }
   }
-  const total = points.reduce((sum, { weight }) => sum + weight, 0);
+  const highest = points.reduce((most, { log }) => Math.max(most, log), -Infinity);
+  const weights = points.map(({ log, share }) => share * Math.exp(log - highest));
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
   const average = (of: (point: Point) => number) =>
-    points.reduce((sum, point) => sum + point.weight * of(point), 0) / total;
+    points.reduce((sum, point, k) => sum + weights[k]! * of(point), 0) / total;
   const below = (x: number, { mean, sd }: Known) => normalCdf((x - mean) / sd);
   return {
     effectMean: (i: number) => average(({ effects }) => effects[i]!.mean),
@@ -53,12 +57,6 @@ export function bruteForceEffects(inputs: SpreadInputs, grid: BruteForceGrid) {
     nextMean: () => average(({ next }) => next.mean),
     nextBelow: (x: number) => average(({ next }) => below(x, next)),
   };
-
-  /** Keeps the exponents near 0; any number will do. */
-  function shift(): number {
-    const chiSquare = df === undefined ? 0 : (df / 2) * Math.log(df) - df / 2;
-    return given(inputs, sigma, grid.mostOmega / 8).log + chiSquare;
-  }
 }
 
 /** The restricted log likelihood of two spreads, and the best predictions under them. */
