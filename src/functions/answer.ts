@@ -10,7 +10,7 @@ export function toCellError(error: unknown): cells.CellError {
 }
 
 /** Lets the core's refusals reach the cell layer as cell errors, each in its own position. */
-function answering<V, R>(compute: (values: V) => R): (values: V) => R {
+export function answering<V, R>(compute: (values: V) => R): (values: V) => R {
   return (values) => {
     try {
       return compute(values);

@@ -1,20 +1,24 @@
 import { CellError, notAvailable, single, type Content, type Grid } from "../cells";
-import { withoutDust } from "../core/statistics/compare";
 import { toCellError } from "./answer";
 import * as functions from "./index";
+import { shownNumber } from "./shownNumber";
 
 /** A cell function as a host calls it: arguments as they come, a grid of contents back, and never an exception. */
 export type Implementation = (...args: unknown[]) => Grid;
 
-/** Every cell function by its id, which is its name in upper case: `e1rmBand` is E1RMBAND. */
+/**
+ * Every cell function by its id, which is its name in upper case: `e1rmBand` is E1RMBAND. Cell functions are what
+ * the families' indexes name; a file's typed half and its helpers stay behind them.
+ */
 export const implementations: Readonly<Record<string, Implementation>> = Object.fromEntries(
-  Object.entries<unknown>({ ...functions })
-    .filter((entry): entry is [string, CellFunction] => typeof entry[1] === "function")
-    .map(([name, compute]) => [name.toUpperCase(), guarded(compute)]),
+  Object.entries<CellFunction>(functions).map(([name, compute]) => [
+    name.toUpperCase(),
+    guarded(compute),
+  ]),
 );
 
-/** A cell function as its family has it. The families also export the words of their choices. */
-type CellFunction = (...args: unknown[]) => unknown[][];
+/** A cell function as its family has it: whatever its arguments are said to be, it reads what comes. */
+type CellFunction = (...args: never[]) => unknown[][];
 
 /**
  * The last line: whatever happens inside, a cell shows a number, a text or an error with a message. Hosts may add
@@ -23,7 +27,9 @@ type CellFunction = (...args: unknown[]) => unknown[][];
 function guarded(compute: CellFunction): Implementation {
   return (...args) => {
     try {
-      return compute(...args.slice(0, compute.length)).map((row) => row.map(presentable));
+      return compute(...(args.slice(0, compute.length) as never[])).map((row) =>
+        row.map(presentable),
+      );
     } catch (error) {
       return single(toCellError(error));
     }
@@ -33,7 +39,7 @@ function guarded(compute: CellFunction): Implementation {
 /** No NaN, no infinity, no minus zero, and no digits past the 15 that a cell can show. */
 function presentable(content: unknown): Content {
   if (typeof content === "number") {
-    if (Number.isFinite(content)) return content === 0 ? 0 : withoutDust(content);
+    if (Number.isFinite(content)) return shownNumber(content);
     return notAvailable("there is no finite result for these numbers");
   }
   return typeof content === "string" || content instanceof CellError ? content : "";

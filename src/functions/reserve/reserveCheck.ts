@@ -3,21 +3,17 @@ import {
   invalid,
   namesParts,
   notAvailable,
-  readCell,
-  readRows,
   report,
   single,
   table,
   type Grid,
   type Labels,
 } from "../../cells";
-import { inRow } from "../../core/checks";
-import { callError } from "../../core/reserve/callError";
 import { reserveCheck as check, type ReserveCheck } from "../../core/reserve/reserveCheck";
 import { squadReserveCheck } from "../../core/reserve/squadReserveCheck";
-import { isBlankLabel } from "../blankLabel";
-import * as quantities from "../quantities";
 import { readConfidence } from "../settings";
+import { typed, type Given } from "../typed";
+import { readCalls, type CallCells, type Calls } from "./readCalls";
 
 /**
  * @customenum {string}
@@ -77,15 +73,29 @@ export function reserveCheck(
   confidence?: unknown[][],
   part?: ReserveCheckPart[][],
 ): unknown[][] {
-  const calls = readCalls(repAtCall, calledReserve, repsToFailure, lifter, by);
+  const calls = readCalls({ repAtCall, calledReserve, repsToFailure, lifter, by });
   const certainty = readConfidence(confidence);
   if (calls.by !== undefined) {
     if (namesParts(part)) throw invalid("part is for the report; leave it out where by is given");
     return tableOf(calls, calls.by, certainty);
   }
+  const checked = checkAll(calls, certainty);
+  return checked === undefined ? single("") : report(ReserveCheckPart, part, checked);
+}
+
+/**
+ * The typed half of RESERVECHECK, without `by`: the check, with each call that went into it; nothing where the
+ * only row is not filled in yet.
+ */
+export const computeReserveCheck = typed(
+  (cells: Omit<CallCells, "by"> & Given<never, "confidence">) =>
+    checkAll(readCalls(cells), readConfidence(cells.confidence)),
+);
+
+function checkAll(calls: Calls, confidence: number) {
   const complete = calls.errors.flatMap((error, row) => (error === null ? [] : [row]));
   if (complete.length === 0) {
-    if (calls.errors.length === 1) return single("");
+    if (calls.errors.length === 1) return undefined;
     throw notAvailable("no row has a rep at the call, a called reserve and reps to failure");
   }
   if (calls.lifters === 1) {
@@ -93,74 +103,12 @@ export function reserveCheck(
       "lifter names a single lifter; leave it out to check one lifter's own calls",
     );
   }
-  return report(ReserveCheckPart, part, {
-    ...checkRows(calls, complete, certainty),
-    dropped: calls.dropped,
-  });
-}
-
-/** Calls of reserve, row by row. */
-interface Calls {
-  /** How far off each call was; `null` where a row is not complete. */
-  readonly errors: readonly (number | null)[];
-  /** How many rows hold something but not everything. */
-  readonly dropped: number;
-  /** The lifter of each complete row, by number; `undefined` where none are named. */
-  readonly lifterOf: Int32Array | undefined;
-  readonly lifters: number;
-  readonly by: Labels | undefined;
-  readonly firstRow: number;
-}
-
-function readCalls(
-  repAtCall: unknown,
-  calledReserve: unknown,
-  repsToFailure: unknown,
-  lifter: unknown,
-  by: unknown,
-): Calls {
-  const [at, called, failure] = [repAtCall, calledReserve, repsToFailure].map((one) => one ?? "");
-  const { count, firstRow, numbers, labels } = readRows(
-    {
-      at: { given: at, quantity: quantities.reps("repAtCall") },
-      called: { given: called, quantity: quantities.reserve("calledReserve") },
-      failure: { given: failure, quantity: quantities.reps("repsToFailure") },
-    },
-    {
-      lifter: { given: lifter, name: "lifter", canBeBlank: true },
-      by: { given: by, name: "by", canBeBlank: true },
-      // Once more as they are, to tell a row with "DNS" in it, which is dropped, from one that is not there.
-      rawAt: { given: at, name: "repAtCall" },
-      rawCalled: { given: called, name: "calledReserve" },
-      rawFailure: { given: failure, name: "repsToFailure" },
-    },
-  );
-  const raw = [labels.rawAt!, labels.rawCalled!, labels.rawFailure!];
-  let dropped = 0;
-  const errors = Array.from({ length: count }, (_row, row) => {
-    const repsAtCall = numbers.at![row];
-    const reserve = numbers.called![row];
-    const allReps = numbers.failure![row];
-    const isNamed = labels.lifter?.cells[row].some(namesSomebody) ?? true;
-    if (repsAtCall !== null && reserve !== null && allReps !== null && isNamed) {
-      return inRow(`row ${row + firstRow}`, () => callError(repsAtCall, reserve, allReps));
-    }
-    if (raw.some(({ cells }) => namesSomebody(cells[row][0]))) dropped++;
-    return null;
-  });
-  const lifters =
-    labels.lifter && groupRows(labels.lifter, (row) => errors[row] !== null, firstRow, "lifter");
   return {
-    errors,
-    dropped,
-    lifterOf: lifters?.groupOf,
-    lifters: lifters?.keys.length ?? 0,
-    by: labels.by,
-    firstRow,
+    ...checkRows(calls, complete, confidence),
+    dropped: calls.dropped,
+    calls: complete.map((row) => ({ called: calls.called[row]!, error: calls.errors[row]! })),
   };
 }
-
-const namesSomebody = (raw: unknown) => !isBlankLabel(readCell(raw));
 
 /** Checks the calls in these rows, lifter by lifter where lifters are named. */
 function checkRows(

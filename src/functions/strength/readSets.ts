@@ -5,7 +5,7 @@ import * as quantities from "../quantities";
 interface SetColumns {
   readonly load: unknown;
   readonly reps: unknown;
-  readonly reserve: unknown;
+  readonly reserve?: unknown;
   readonly date?: unknown;
 }
 

@@ -4,6 +4,7 @@ import type { EquationChoice } from "../choices";
 import { equationOf } from "../equation";
 import * as quantities from "../quantities";
 import { readConfidence } from "../settings";
+import { typed, type Given } from "../typed";
 import { readSets } from "./readSets";
 
 /**
@@ -58,14 +59,8 @@ export function strengthTrend(
   confidence?: unknown[][],
   part?: StrengthTrendPart[][],
 ): unknown[][] {
-  const sets = readSets({ load, reps, reserve, date });
-  const result = trend(sets, {
-    equation: readOne(equationOf(equation))!,
-    reserveBias: readOne(setting(reserveBias, quantities.anyNumber("reserveBias"), 0))!,
-    reserveSd: readOne(setting(reserveSd, quantities.above0("reserveSd"), 1))!,
-    maxReps: readOne(setting(maxReps, quantities.reps("maxReps"), 12))!,
-    confidence: readConfidence(confidence),
-  });
+  const how = { reserveBias, reserveSd, maxReps, equation, confidence };
+  const result = computeStrengthTrend({ date, load, reps, reserve, ...how });
   return partsOr(StrengthTrendPart, part, result, () =>
     table(
       ["date", "one-rep max", "low", "high"],
@@ -73,3 +68,20 @@ export function strengthTrend(
     ),
   );
 }
+
+/** The typed half of STRENGTHTREND: today's 1RM, and the table of all days. */
+export const computeStrengthTrend = typed(
+  (
+    cells: Given<
+      "date" | "load" | "reps",
+      "reserve" | "reserveBias" | "reserveSd" | "maxReps" | "equation" | "confidence"
+    >,
+  ) =>
+    trend(readSets(cells), {
+      equation: readOne(equationOf(cells.equation))!,
+      reserveBias: readOne(setting(cells.reserveBias, quantities.anyNumber("reserveBias"), 0))!,
+      reserveSd: readOne(setting(cells.reserveSd, quantities.above0("reserveSd"), 1))!,
+      maxReps: readOne(setting(cells.maxReps, quantities.reps("maxReps"), 12))!,
+      confidence: readConfidence(cells.confidence),
+    }),
+);

@@ -2,6 +2,7 @@ import { isGiven, partsOr, readList, report, table } from "../../cells";
 import { doseResponse as regress, effectsAtDoses } from "../../core/studies/doseResponse";
 import * as quantities from "../quantities";
 import { readConfidence, readWord } from "../settings";
+import { typed, type Given } from "../typed";
 import { IntervalChoice } from "./choices";
 import { readStudies } from "./readStudies";
 
@@ -54,28 +55,34 @@ export function doseResponse(
   confidence?: unknown[][],
   part?: DoseResponsePart[][],
 ): unknown[][] {
-  const dose = quantities.anyNumber("doses", "a dose");
-  const { columns } = readStudies(effects, standardErrors, {
-    doses: { given: doses ?? "", quantity: dose },
-  });
-  const studies = [columns.doses, columns.effects, columns.standardErrors] as const;
-  const options = {
-    interval: readWord(interval, "interval", IntervalChoice, IntervalChoice.t),
-    confidence: readConfidence(confidence),
-  };
-  const wanted = isGiven(at) ? readList(at, { ...dose, name: "at" }) : [];
-  const line = regress(...studies, options);
+  const cells = { doses, effects, standardErrors, at, interval, confidence };
+  const { line, atDoses } = computeDoseResponse(cells);
   return partsOr(DoseResponsePart, part, line, () =>
-    wanted.length === 0
+    atDoses.length === 0
       ? report(DoseResponsePart, part, line)
       : table(
           ["dose", "estimate", "low", "high"],
-          effectsAtDoses(...studies, wanted, options).map((row) => [
-            row.dose,
-            row.estimate,
-            row.low,
-            row.high,
-          ]),
+          atDoses.map((row) => [row.dose, row.estimate, row.low, row.high]),
         ),
   );
 }
+
+/** The typed half of DOSERESPONSE: the line, and the effect at each dose that was asked for. */
+export const computeDoseResponse = typed(
+  (cells: Given<"doses" | "effects" | "standardErrors", "at" | "interval" | "confidence">) => {
+    const dose = quantities.anyNumber("doses", "a dose");
+    const { columns } = readStudies(cells.effects, cells.standardErrors, {
+      doses: { given: cells.doses ?? "", quantity: dose },
+    });
+    const studies = [columns.doses, columns.effects, columns.standardErrors] as const;
+    const options = {
+      interval: readWord(cells.interval, "interval", IntervalChoice, IntervalChoice.t),
+      confidence: readConfidence(cells.confidence),
+    };
+    const wanted = isGiven(cells.at) ? readList(cells.at, { ...dose, name: "at" }) : [];
+    return {
+      line: regress(...studies, options),
+      atDoses: wanted.length === 0 ? [] : effectsAtDoses(...studies, wanted, options),
+    };
+  },
+);

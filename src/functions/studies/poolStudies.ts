@@ -1,6 +1,7 @@
 import { report } from "../../cells";
 import { poolStudies as pool } from "../../core/studies/poolStudies";
 import { readConfidence, readWord } from "../settings";
+import { typed, type Given } from "../typed";
 import { PoolMethodChoice, IntervalChoice } from "./choices";
 import { readStudies } from "./readStudies";
 
@@ -61,11 +62,18 @@ export function poolStudies(
   confidence?: unknown[][],
   part?: PoolStudiesPart[][],
 ): unknown[][] {
-  const { columns } = readStudies(effects, standardErrors);
-  const options = {
-    method: readWord(method, "method", PoolMethodChoice, PoolMethodChoice.reml),
-    interval: readWord(interval, "interval", IntervalChoice, IntervalChoice.t),
-    confidence: readConfidence(confidence),
-  };
-  return report(PoolStudiesPart, part, pool(columns.effects, columns.standardErrors, options));
+  const pooled = computePoolStudies({ effects, standardErrors, method, interval, confidence });
+  return report(PoolStudiesPart, part, pooled);
 }
+
+/** The typed half of POOLSTUDIES. */
+export const computePoolStudies = typed(
+  (cells: Given<"effects" | "standardErrors", "method" | "interval" | "confidence">) => {
+    const { columns } = readStudies(cells.effects, cells.standardErrors);
+    return pool(columns.effects, columns.standardErrors, {
+      method: readWord(cells.method, "method", PoolMethodChoice, PoolMethodChoice.reml),
+      interval: readWord(cells.interval, "interval", IntervalChoice, IntervalChoice.t),
+      confidence: readConfidence(cells.confidence),
+    });
+  },
+);

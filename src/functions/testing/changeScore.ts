@@ -2,7 +2,8 @@ import { required, setting } from "../../cells";
 import { changeScore as scoreChange } from "../../core/testing/changeScore";
 import { liftRow } from "../answer";
 import * as quantities from "../quantities";
-import { errorInputs } from "./errorInputs";
+import { typedLift, type Given } from "../typed";
+import { errorInputs, type ErrorCells } from "./errorInputs";
 
 /**
  * @customenum {string}
@@ -48,15 +49,17 @@ export function changeScore(
   df?: unknown[][],
   part?: ChangeScorePart[][],
 ): unknown[][] {
-  return liftRow(
-    {
-      before: required(before, quantities.score("before")),
-      after: required(after, quantities.score("after")),
-      smallest: setting(smallest, quantities.atLeast0("smallest", "a change of 0 or more"), 0),
-      ...errorInputs(typicalError, confidence, df),
-    },
-    ChangeScorePart,
-    part,
-    scoreChange,
-  );
+  const inputs = scoreInputs({ before, after, typicalError, smallest, confidence, df });
+  return liftRow(inputs, ChangeScorePart, part, scoreChange);
 }
+
+/** Two scores of an athlete, and what is known about the test. */
+const scoreInputs = (cells: Given<"before" | "after", "smallest"> & ErrorCells) => ({
+  before: required(cells.before, quantities.score("before")),
+  after: required(cells.after, quantities.score("after")),
+  smallest: setting(cells.smallest, quantities.atLeast0("smallest", "a change of 0 or more"), 0),
+  ...errorInputs(cells),
+});
+
+/** The typed half of CHANGESCORE: each athlete's change and its reading. */
+export const computeChangeScore = typedLift(scoreInputs, scoreChange);

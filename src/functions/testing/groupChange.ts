@@ -1,7 +1,9 @@
 import { readRows, report } from "../../cells";
 import { groupChange as compareGroups } from "../../core/testing/groupChange";
+import { changesOf } from "../../core/testing/pairedChange";
 import * as quantities from "../quantities";
 import { readConfidence } from "../settings";
+import { typed, type Given } from "../typed";
 import { readSides, pairsOf } from "./sides";
 
 /**
@@ -96,19 +98,30 @@ export function groupChange(
   confidence?: unknown[][],
   part?: GroupChangePart[][],
 ): unknown[][] {
-  const rows = readRows(
-    {
-      before: { given: before ?? "", quantity: quantities.score("before") },
-      after: { given: after ?? "", quantity: quantities.score("after") },
-    },
-    { group: { given: group ?? "", name: "group" } },
-  );
-  const level = readConfidence(confidence);
-  const sides = readSides(rows.labels.group!, rows.firstRow, (row) => rows.isThere(row), first);
-  const [a, b] = sides.map((side) => pairsOf(side, rows.numbers.before!, rows.numbers.after!));
-  return report(GroupChangePart, part, {
-    ...compareGroups(a, b, level),
-    lostA: a.lost,
-    lostB: b.lost,
-  });
+  const result = computeGroupChange({ group, before, after, first, confidence });
+  return report(GroupChangePart, part, result);
 }
+
+/** The typed half of GROUPCHANGE: the comparison, and of each group who was lost and how the others changed. */
+export const computeGroupChange = typed(
+  (cells: Given<"group" | "before" | "after", "first" | "confidence">) => {
+    const rows = readRows(
+      {
+        before: { given: cells.before ?? "", quantity: quantities.score("before") },
+        after: { given: cells.after ?? "", quantity: quantities.score("after") },
+      },
+      { group: { given: cells.group ?? "", name: "group" } },
+    );
+    const level = readConfidence(cells.confidence);
+    const isThere = (row: number) => rows.isThere(row);
+    const sides = readSides(rows.labels.group!, rows.firstRow, isThere, cells.first);
+    const [a, b] = sides.map((side) => pairsOf(side, rows.numbers.before!, rows.numbers.after!));
+    return {
+      ...compareGroups(a, b, level),
+      lostA: a.lost,
+      lostB: b.lost,
+      changesA: changesOf(a.before, a.after),
+      changesB: changesOf(b.before, b.after),
+    };
+  },
+);

@@ -1,5 +1,7 @@
+import type { Values } from "../../cells";
 import { minimalDetectableChange } from "../../core/testing/minimalDetectableChange";
 import { lift } from "../answer";
+import { typedLift } from "../typed";
 import { errorInputs } from "./errorInputs";
 
 /**
@@ -19,7 +21,11 @@ export function mdc(
   confidence?: unknown[][],
   df?: unknown[][],
 ): unknown[][] {
-  return lift(errorInputs(typicalError, confidence, df), ({ typicalError, confidence, df }) =>
-    minimalDetectableChange(typicalError, confidence, df),
-  );
+  return lift(errorInputs({ typicalError, confidence, df }), detectable);
 }
+
+const detectable = ({ typicalError, confidence, df }: Values<ReturnType<typeof errorInputs>>) =>
+  minimalDetectableChange(typicalError, confidence, df);
+
+/** The typed half of MDC: the minimal detectable change for each typical error. */
+export const computeMdc = typedLift(errorInputs, detectable);

@@ -1,7 +1,8 @@
 import * as Plot from "@observablehq/plot";
 import { CellError, readRows } from "../../cells";
 import * as quantities from "../../functions/quantities";
-import { call } from "./call";
+import { computeChangeScore } from "../../functions/testing/changeScore";
+import { computeMdc } from "../../functions/testing/mdc";
 import { dealColumns, textOf, unitIn } from "./columns";
 import { compose, domainOf, plot, roomFor, sheetFor } from "./frame";
 import { reading, Unreadable, type Cells, type Picture } from "./picture";
@@ -207,21 +208,22 @@ function readChanges(values: Cells): AthleteChanges {
   const errors = typicalErrors(numbers.error!, given);
   const athletes: AthleteChange[] = [];
   const leftOut: string[] = [];
+  const changes = computeChangeScore({
+    before: upright(numbers.before!),
+    after: upright(numbers.after!),
+    typicalError: upright(errors),
+  });
+  const detectable = computeMdc({ typicalError: upright(errors) });
   for (let row = 0; row < count; row++) {
     const written = textOf(labels.athlete!.cells[row][0]);
     const name = written || `row ${row + firstRow}`;
-    const [before, after, error] = [numbers.before![row], numbers.after![row], errors[row]];
-    if (before === null || after === null || error === null) {
+    const score = resultIn(changes[row]);
+    const least = resultIn(detectable[row]);
+    if (score === null || least === null) {
       if (written !== "") leftOut.push(name);
       continue;
     }
-    const [[change, , , , , reading]] = call("CHANGESCORE", before, after, error);
-    athletes.push({
-      name,
-      change: numberIn(change),
-      detectable: numberIn(call("MDC", error)[0][0]),
-      reading: String(reading),
-    });
+    athletes.push({ name, change: score.change, detectable: least, reading: score.reading });
   }
   if (athletes.length === 0) {
     throw new Unreadable("no row has a score before, a score after and a typical error");
@@ -239,11 +241,15 @@ function typicalErrors(column: readonly (number | null)[], given: string): (numb
   const perRow = all.length === 1 ? column.map(() => all[0]) : [...column];
   if (given === "typical error") return perRow;
   // A detectable change is so many typical errors: as many as the one of an error of 1.
-  const one = numberIn(call("MDC", 1)[0][0]);
-  return perRow.map((value) => (value === null ? null : value / one));
+  const one = resultIn(computeMdc({ typicalError: 1 })[0]);
+  return perRow.map((value) => (value === null || one === null ? null : value / one));
 }
 
-function numberIn(content: number | string | CellError): number {
-  if (typeof content === "number") return content;
-  throw content instanceof CellError ? content : new Unreadable(`found ${content}, no number`);
+/** Numbers as the cells of a column. */
+const upright = (numbers: readonly (number | null)[]) => numbers.map((one) => [one]);
+
+/** What a lifted function gives in a row of one column; `null` where the row is not filled in. */
+function resultIn<R>([result]: readonly (R | CellError | null)[]): R | null {
+  if (result instanceof CellError) throw result;
+  return result ?? null;
 }

@@ -1,10 +1,11 @@
 import * as Plot from "@observablehq/plot";
 import { readRows } from "../../cells";
 import * as quantities from "../../functions/quantities";
-import { call, callReport, intervalOf, numberOf, type Interval } from "./call";
+import { computeDoseResponse } from "../../functions/studies/doseResponse";
 import { dealColumns, unitIn } from "./columns";
 import { ownInterval } from "./forest";
 import { compose, domainOf, plot, sheetFor } from "./frame";
+import { intervalOf, type Interval } from "./interval";
 import { reading, Unreadable, type Cells, type Picture } from "./picture";
 import { digitsFor, named, number, signed } from "./text";
 
@@ -160,30 +161,22 @@ function readDoses(values: Cells): DoseResponse {
   if (studies.length === 0) {
     throw new Unreadable("no row has a dose, an effect and a standard error");
   }
-  const given = [
-    studies.map(({ dose }) => [dose]),
-    studies.map(({ effect }) => [effect]),
-    studies.map(({ standardError }) => [standardError]),
-  ];
-  const report = callReport("DOSERESPONSE", ...given);
-  const slope = numberOf(report, "slope");
-  if (slope === undefined) throw new Unreadable("these studies give no line");
   const doses = studies.map(({ dose }) => dose);
   const [least, most] = [Math.min(...doses), Math.max(...doses)];
   const at = Array.from({ length: POINTS }, (_, step) => [
     least + ((most - least) * step) / (POINTS - 1),
   ]);
-  const [, ...rows] = call("DOSERESPONSE", ...given, at);
+  const { line, atDoses } = computeDoseResponse({
+    doses: doses.map((dose) => [dose]),
+    effects: studies.map(({ effect }) => [effect]),
+    standardErrors: studies.map(({ standardError }) => [standardError]),
+    at,
+  });
   return {
     studies,
-    line: rows.map(([dose, estimate, low, high]) => ({
-      dose: Number(dose),
-      estimate: Number(estimate),
-      low: Number(low),
-      high: Number(high),
-    })),
-    slope,
-    slopeInterval: intervalOf(report, "low", "high"),
+    line: atDoses,
+    slope: line.slope,
+    slopeInterval: intervalOf(line.low, line.high),
     dose: headings.dose,
     units: unitIn(headings.effect),
   };

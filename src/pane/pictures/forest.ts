@@ -1,9 +1,11 @@
 import * as Plot from "@observablehq/plot";
 import { readRows } from "../../cells";
 import * as quantities from "../../functions/quantities";
-import { callReport, intervalOf, numberOf, type Interval } from "./call";
+import { PoolMethodChoice } from "../../functions/studies/choices";
+import { computePoolStudies } from "../../functions/studies/poolStudies";
 import { dealColumns, textOf, unitIn } from "./columns";
 import { compose, domainOf, plot, roomFor, sheetFor } from "./frame";
+import { intervalOf, numberOf, type Interval } from "./interval";
 import { reading, Unreadable, type Cells, type Picture } from "./picture";
 import { cut, digitsFor, named, signed, textWidth, withUnit } from "./text";
 
@@ -221,24 +223,27 @@ function readStudies(values: Cells): Forest {
   if (studies.length === 0) {
     throw new Unreadable("no row has an effect and a standard error");
   }
-  const report = callReport(
-    "POOLSTUDIES",
-    studies.map(({ effect }) => [effect]),
-    studies.map(({ standardError }) => [standardError]),
-  );
-  const estimate = numberOf(report, "estimate");
-  const interval = intervalOf(report, "low", "high");
+  const result = computePoolStudies({
+    effects: studies.map(({ effect }) => [effect]),
+    standardErrors: studies.map(({ standardError }) => [standardError]),
+  });
+  const estimate = numberOf(result.estimate);
+  const interval = intervalOf(result.low, result.high);
   return {
     studies,
     pooled: estimate !== undefined && interval ? { estimate, ...interval } : undefined,
-    prediction: intervalOf(report, "predict low", "predict high"),
-    betweenSd: numberOf(report, "between-study sd"),
+    prediction: intervalOf(result.predictLow, result.predictHigh),
+    betweenSd: numberOf(result.betweenStudySd),
     units: unitIn(headings.effect),
   };
 }
 
 /** A study's interval is that of a pool of this one study. */
 export function ownInterval(effect: number, standardError: number): Interval {
-  const report = callReport("POOLSTUDIES", effect, standardError, "fixed");
-  return intervalOf(report, "low", "high") ?? { low: effect, high: effect };
+  const alone = computePoolStudies({
+    effects: effect,
+    standardErrors: standardError,
+    method: PoolMethodChoice.fixed,
+  });
+  return intervalOf(alone.low, alone.high) ?? { low: effect, high: effect };
 }

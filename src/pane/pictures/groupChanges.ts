@@ -1,10 +1,9 @@
 import * as Plot from "@observablehq/plot";
-import { CellError, readRows } from "../../cells";
-import * as quantities from "../../functions/quantities";
-import { call, callReport, intervalOf, numberOf, type Interval } from "./call";
-import { dealColumns, textOf, unitIn } from "./columns";
+import { computeGroupChange } from "../../functions/testing/groupChange";
+import { dealColumns, unitIn } from "./columns";
 import { compose, domainOf, EDGE, plot, sheetFor, type Sheet } from "./frame";
-import { reading, Unreadable, type Cells, type Picture } from "./picture";
+import { intervalOf, numberOf, type Interval } from "./interval";
+import { reading, type Cells, type Picture } from "./picture";
 import { digitsFor, named, signed, withUnit } from "./text";
 
 /** Two groups' changes, and the difference between them, as GROUPCHANGE has them. */
@@ -189,61 +188,38 @@ const axis = (sheet: Sheet, domain: [number, number], label: string) =>
 
 function readGroups(values: Cells): GroupChanges {
   const { columns, headings } = dealColumns(values, COLUMNS);
-  const report = callReport("GROUPCHANGE", columns.group, columns.before, columns.after);
-  const { count, numbers, labels } = readRows(
-    {
-      before: { given: columns.before, quantity: quantities.score("before") },
-      after: { given: columns.after, quantity: quantities.score("after") },
-    },
-    { group: { given: columns.group, name: "group" } },
-  );
-  const groupOf = (letter: "A" | "B"): Group => {
-    const name = String(report.get(`group ${letter}`));
-    const changes: number[] = [];
-    for (let at = 0; at < count; at++) {
-      const [before, after] = [numbers.before![at], numbers.after![at]];
-      if (before === null || after === null || !sameLabel(labels.group!.cells[at][0], name))
-        continue;
-      changes.push(changeOf(before, after));
-    }
-    return {
-      name,
-      changes,
-      mean: required(numberOf(report, `change ${letter}`)),
-      interval: intervalOf(report, `low ${letter}`, `high ${letter}`),
-      lost: numberOf(report, `lost ${letter}`) ?? 0,
-    };
-  };
-  const adjustedInterval = intervalOf(report, "adjusted low", "adjusted high");
+  const result = computeGroupChange(columns);
   return {
-    groups: [groupOf("A"), groupOf("B")],
-    difference: adjustedInterval
-      ? {
-          mean: required(numberOf(report, "adjusted difference")),
-          interval: adjustedInterval,
-          adjusted: true,
-        }
-      : {
-          mean: required(numberOf(report, "difference")),
-          interval: intervalOf(report, "low", "high"),
-          adjusted: false,
-        },
-    reading: String(report.get("reading") ?? ""),
+    groups: [
+      {
+        name: result.groupA,
+        changes: result.changesA,
+        mean: result.changeA,
+        interval: intervalOf(result.lowA, result.highA),
+        lost: result.lostA,
+      },
+      {
+        name: result.groupB,
+        changes: result.changesB,
+        mean: result.changeB,
+        interval: intervalOf(result.lowB, result.highB),
+        lost: result.lostB,
+      },
+    ],
+    difference: differenceIn(result),
+    reading: result.reading,
     units: unitIn(headings.before) ?? unitIn(headings.after),
   };
 }
 
-const sameLabel = (cell: unknown, name: string) =>
-  textOf(cell).toLowerCase() === name.trim().toLowerCase();
-
-/** One athlete's change; the typical error, which this picture does not show, does not move it. */
-function changeOf(before: number, after: number): number {
-  const [[change]] = call("CHANGESCORE", before, after, 1);
-  if (change instanceof CellError) throw change;
-  return Number(change);
-}
-
-function required(value: number | undefined): number {
-  if (value === undefined) throw new Unreadable("a group has no complete pair of scores");
-  return value;
+/** The adjusted difference decides; where there is none to trust, the plain one stands in. */
+function differenceIn(result: ReturnType<typeof computeGroupChange>): GroupChanges["difference"] {
+  const mean = numberOf(result.adjustedDifference);
+  const interval = intervalOf(result.adjustedLow, result.adjustedHigh);
+  if (mean !== undefined && interval) return { mean, interval, adjusted: true };
+  return {
+    mean: result.difference,
+    interval: intervalOf(result.low, result.high),
+    adjusted: false,
+  };
 }

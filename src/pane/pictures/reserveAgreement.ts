@@ -1,11 +1,9 @@
 import * as Plot from "@observablehq/plot";
-import { readRows } from "../../cells";
-import { callError } from "../../core/reserve/callError";
-import * as quantities from "../../functions/quantities";
-import { callReport, intervalOf, numberOf, type Interval } from "./call";
+import { computeReserveCheck } from "../../functions/reserve/reserveCheck";
 import { dealColumns, textOf } from "./columns";
 import { compose, plot, sheetFor } from "./frame";
 import { apart } from "./apart";
+import { intervalOf, type Interval } from "./interval";
 import { reading, Unreadable, type Cells, type Picture } from "./picture";
 import { number, signed, textWidth } from "./text";
 
@@ -167,46 +165,30 @@ function counted(calls: readonly ReserveCall[]) {
 }
 
 function readCalls(values: Cells): ReserveAgreement {
-  const { columns } = dealColumns(values, CALLS);
-  const { count, numbers } = readRows({
-    at: { given: columns.at, quantity: quantities.reps("repAtCall") },
-    called: { given: columns.called, quantity: quantities.reserve("calledReserve") },
-    failure: { given: columns.failure, quantity: quantities.reps("repsToFailure") },
+  const { columns, headings } = dealColumns(values, CALLS);
+  const several = severalLifters(columns.lifter, headings.lifter !== undefined);
+  const checked = computeReserveCheck({
+    repAtCall: columns.at,
+    calledReserve: columns.called,
+    repsToFailure: columns.failure,
+    lifter: several ? columns.lifter : undefined,
   });
-  const several = severalLifters(columns.lifter, count);
-  const report = callReport(
-    "RESERVECHECK",
-    columns.at,
-    columns.called,
-    columns.failure,
-    several ? columns.lifter : undefined,
-  );
-  const bias = numberOf(report, "bias");
-  if (bias === undefined) {
+  if (checked === undefined) {
     throw new Unreadable("no row has a rep at the call, a called reserve and reps to failure");
   }
-  const calls: ReserveCall[] = [];
-  for (let row = 0; row < count; row++) {
-    const at = numbers.at![row];
-    const called = numbers.called![row];
-    const failure = numbers.failure![row];
-    if (at === null || called === null || failure === null) continue;
-    const error = callError(at, called, failure);
-    calls.push({ called, real: called + error, error });
-  }
   return {
-    calls,
-    n: numberOf(report, "n") ?? calls.length,
-    dropped: numberOf(report, "dropped") ?? 0,
-    bias,
-    biasInterval: intervalOf(report, "low", "high"),
-    limits: intervalOf(report, "agree low", "agree high"),
+    calls: checked.calls.map(({ called, error }) => ({ called, real: called + error, error })),
+    n: checked.n,
+    dropped: checked.dropped,
+    bias: checked.bias,
+    biasInterval: intervalOf(checked.low, checked.high),
+    limits: intervalOf(checked.agreeLow, checked.agreeHigh),
     byLifter: several,
   };
 }
 
 /** Whether a column of lifters, under its heading if it has one, names more than one. */
-function severalLifters(column: unknown[][] | undefined, count: number): boolean {
-  const names = column?.slice(column.length - count).map(([cell]) => textOf(cell)) ?? [];
+function severalLifters(column: unknown[][] | undefined, isHeaded: boolean): boolean {
+  const names = column?.slice(isHeaded ? 1 : 0).map(([cell]) => textOf(cell)) ?? [];
   return new Set(names.filter((name) => name !== "")).size > 1;
 }

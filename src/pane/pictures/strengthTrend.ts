@@ -1,7 +1,7 @@
 import * as Plot from "@observablehq/plot";
 import { readRows } from "../../cells";
 import * as quantities from "../../functions/quantities";
-import { call } from "./call";
+import { computeStrengthTrend } from "../../functions/strength/strengthTrend";
 import { dealColumns, hasHeadings, unitIn } from "./columns";
 import { compose, domainOf, plot, sheetFor } from "./frame";
 import { reading, Unreadable, type Cells, type Picture } from "./picture";
@@ -111,8 +111,8 @@ function finding({ days, units }: StrengthTrend): string {
 
 function ofLog(values: Cells): StrengthTrend {
   const { columns, headings } = dealColumns(values, LOG);
-  const grid = call("STRENGTHTREND", columns.date, columns.load, columns.reps, columns.reserve);
-  return { ...ofTable(grid), units: unitIn(headings.load) };
+  const { table } = computeStrengthTrend(columns);
+  return { days: table, units: unitIn(headings.load) };
 }
 
 function ofTable(values: Cells): StrengthTrend {
