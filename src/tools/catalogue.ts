@@ -7,6 +7,7 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import * as generator from "custom-functions-metadata";
 import ts from "typescript";
+import { phrases } from "../functions/phrases";
 import type { Catalogue, CatalogueFunction, Metadata } from "./catalogueTypes";
 
 const FUNCTIONS = join(dirname(fileURLToPath(import.meta.url)), "..", "functions");
@@ -34,7 +35,7 @@ interface Source {
 
 /** The shared choices, then the families in the order the index names them, and the files in their family's order. */
 function sources(): Source[] {
-  const read = (file: string) => readFileSync(join(FUNCTIONS, `${file}.ts`), "utf8");
+  const read = (file: string) => spelledOut(readFileSync(join(FUNCTIONS, `${file}.ts`), "utf8"));
   const namedIn = (index: string) =>
     [...read(index).matchAll(/from "\.\/(\w+)"/g)].map(([, name]) => name);
   return [
@@ -43,6 +44,19 @@ function sources(): Source[] {
       namedIn(`${family}/index`).map((name) => ({ family, text: read(`${family}/${name}`) })),
     ),
   ];
+}
+
+/** A source with its shared sentences in their places: `{@phrase equation}`, `{@phrase parts reading}`. */
+export function spelledOut(source: string): string {
+  return source.replace(
+    /\{@phrase (\w+)(?: ([^}]+))?\}/g,
+    (tag, name: string, example?: string) => {
+      const phrase = phrases[name];
+      if (typeof phrase === "function" && example !== undefined) return phrase(example);
+      if (typeof phrase === "string" && example === undefined) return phrase;
+      throw new Error(`${tag}: src/functions/phrases.ts has no such sentence`);
+    },
+  );
 }
 
 function metadataOf(files: Source[], helpPage?: string): Metadata {

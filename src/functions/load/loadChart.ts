@@ -12,8 +12,8 @@ import { chart } from "./chart";
  * @param oneRepMax The 1RM or e1RM, above 0, in kilograms or pounds; one value.
  * @param [reps] The reps to list, a row or a column; 1 to 12 if omitted.
  * @param [reserves] The reserves to list, a row or a column; 0 to 4 if omitted.
- * @param [increment] The smallest step of the load, such as 2.5; 0 or omitted for no rounding.
- * @param [equation] A published equation, "epley" if omitted, or the athlete's own curve constant.
+ * @param [increment] {@phrase increment}
+ * @param [equation] {@phrase equation}
  * @param [scale] "reserve" if omitted, or "rpe" for headings of 10 − reserve.
  * @returns A grid with its headings; "" where reps plus reserve is past the equation's reach.
  * @errors #VALUE! when reps plus reserve is below 1.

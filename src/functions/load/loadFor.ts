@@ -12,8 +12,8 @@ import * as quantities from "../quantities";
  * @param oneRepMax The 1RM or e1RM, above 0, in kilograms or pounds.
  * @param reps Target reps, above 0.
  * @param [reserve] Target reps in reserve, 0 or more; 0 if omitted, no load yet if blank.
- * @param [increment] The smallest step of the load, such as 2.5; 0 or omitted for no rounding.
- * @param [equation] A published equation, "epley" if omitted, or the athlete's own curve constant.
+ * @param [increment] {@phrase increment}
+ * @param [equation] {@phrase equation}
  * @returns The load, in the unit of the 1RM.
  * @errors #VALUE! when reps plus reserve is below 1 or past the equation's reach.
  * @example =SPARE.LOADFOR(140, 5, 2, 2.5)

@@ -14,8 +14,8 @@ import * as quantities from "../quantities";
  * @param reserve The reps in reserve just called, 0 or more; blank means not recorded.
  * @param targetReps Reps of the next set, above 0.
  * @param targetReserve Reps to leave in reserve in the next set, 0 or more.
- * @param [increment] The smallest step of the load, such as 2.5; 0 or omitted for no rounding.
- * @param [equation] A published equation, "epley" if omitted, or the athlete's own curve constant.
+ * @param [increment] {@phrase increment}
+ * @param [equation] {@phrase equation}
  * @returns The load of the next set, rounded to the increment (nearest, a tie down).
  * @errors #VALUE! when reps plus reserve of either set is below 1 or past the equation's reach.
  * @example =SPARE.NEXTLOAD(100, 8, 2, 5, 1, 2.5)

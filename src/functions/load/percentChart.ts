@@ -9,7 +9,7 @@ import { chart } from "./chart";
  * @customfunction PERCENTCHART
  * @param [reps] The reps to list, a row or a column; 1 to 12 if omitted.
  * @param [reserves] The reserves to list, a row or a column; 0 to 4 if omitted.
- * @param [equation] A published equation, "epley" if omitted, or the athlete's own curve constant.
+ * @param [equation] {@phrase equation}
  * @param [scale] "reserve" if omitted, or "rpe" for headings of 10 − reserve.
  * @returns A grid with its headings; "" where reps plus reserve is past the equation's reach.
  * @errors #VALUE! when reps plus reserve is below 1.

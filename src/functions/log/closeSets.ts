@@ -9,11 +9,11 @@ import { readWithin } from "./readWithin";
  * Sets taken close to failure: with at most so many reps left, 4 unless you say otherwise. A set with no reserve written down is not counted; write E2:E200&"" so that Excel does not read its blank as 0.
  *
  * @customfunction CLOSESETS
- * @param reps The reps of each row, above 0; a row without reps is not there.
+ * @param reps {@phrase repsOfRow}
  * @param reserve Reps in reserve, 0 or more; blank means not recorded. Write E2:E200&"" so that a blank is not read as 0.
- * @param [sets] How many sets the row stands for; 1 if omitted or blank.
- * @param [within] The most reps in reserve that count as close, 0 or more; 4 if omitted.
- * @param [by] One or more columns to count by, such as lifter and week, beside the same rows.
+ * @param [sets] {@phrase setsOfRow}
+ * @param [within] {@phrase within}
+ * @param [by] {@phrase countBy}
  * @returns A number of sets; with by, a table with headings: the keys in order of first appearance, then close sets.
  * @errors #VALUE! naming the row for text with digits, a date where reps or reserve should be, or an error in a cell.
  * @example =SPARE.CLOSESETS(D2:D200, E2:E200&"", F2:F200)

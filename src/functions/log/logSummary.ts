@@ -29,12 +29,12 @@ const SUMMARY_HEADINGS = {
  * @customfunction LOGSUMMARY
  * @param by One or more columns to sum up by, such as lifter, lift and week, beside the same rows.
  * @param load The load of each row, above 0; a row without one ("BW", blank) still counts as sets.
- * @param reps The reps of each row, above 0; a row without reps is not there.
+ * @param reps {@phrase repsOfRow}
  * @param [reserve] Reps in reserve, 0 or more; 0 if omitted, not recorded if blank. Write E2:E200&"" so that a blank is not read as 0.
- * @param [sets] How many sets the row stands for; 1 if omitted or blank.
- * @param [within] The most reps in reserve that count as close, 0 or more; 4 if omitted.
+ * @param [sets] {@phrase setsOfRow}
+ * @param [within] {@phrase within}
  * @param [maxReps] The most reps to failure (reps + reserve) of a set that an e1RM is taken from, above 0; 10 if omitted.
- * @param [equation] A published equation, "epley" if omitted, or the athlete's own curve constant.
+ * @param [equation] {@phrase equation}
  * @returns A table with headings, a row a key in order of first appearance; "" where no set has what a column needs.
  * @errors #VALUE! naming the row for text with digits ("80kg"), a date where reps or reserve should be, or an error in a cell.
  * @example =SPARE.LOGSUMMARY(A1:B200, C1:C200, D1:D200, E1:E200&"", F1:F200)

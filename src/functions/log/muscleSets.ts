@@ -21,12 +21,12 @@ import { readWithin } from "./readWithin";
  *
  * @customfunction MUSCLESETS
  * @param exercise The exercise of each row, as the shares table spells it; case does not matter.
- * @param reps The reps of each row, above 0; a row without reps is not there.
+ * @param reps {@phrase repsOfRow}
  * @param shares A table with headings: exercise, then a column a muscle; in it 1, 0.5 or 0. Blank is 0.
  * @param [reserve] Reps in reserve, 0 or more; 0 if omitted, not recorded if blank. Write E2:E200&"" so that a blank is not read as 0.
- * @param [sets] How many sets the row stands for; 1 if omitted or blank.
- * @param [within] The most reps in reserve that count as close, 0 or more; 4 if omitted.
- * @param [by] One or more columns to count by, such as lifter and week, beside the same rows.
+ * @param [sets] {@phrase setsOfRow}
+ * @param [within] {@phrase within}
+ * @param [by] {@phrase countBy}
  * @returns A table with headings: a row a muscle; with by, a row a key and a column a muscle.
  * @errors #VALUE! naming the row and the exercise when shares does not list it, and the row of a bad cell.
  * @example =SPARE.MUSCLESETS(B2:B200, D2:D200, Shares!A1:F12, E2:E200&"")

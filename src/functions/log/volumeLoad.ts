@@ -9,9 +9,9 @@ import { allInOne, groupIn, groupBy, keyedTable } from "./groups";
  *
  * @customfunction VOLUMELOAD
  * @param load The load of each row, above 0; a row without one ("BW", blank) adds nothing.
- * @param reps The reps of each row, above 0; a row without reps is not there.
- * @param [sets] How many sets the row stands for; 1 if omitted or blank.
- * @param [by] One or more columns to count by, such as lifter and week, beside the same rows.
+ * @param reps {@phrase repsOfRow}
+ * @param [sets] {@phrase setsOfRow}
+ * @param [by] {@phrase countBy}
  * @returns One number; with by, a table with headings: the keys in order of first appearance, then volume load.
  * @errors #VALUE! naming the row for text with digits ("80kg"), a date where reps should be, or an error in a cell.
  * @example =SPARE.VOLUMELOAD(C2:C200, D2:D200)

@@ -12,8 +12,8 @@ import { readBlocks } from "./readBlocks";
  * @customfunction BLOCKPLAN
  * @param oneRepMax The 1RM or e1RM, above 0: one for all blocks, or one a block.
  * @param blocks A row a block: [name], weeks, sets first, sets last, reps low, reps high, reserve first, reserve last.
- * @param [increment] The smallest step of the load, such as 2.5; 0 or omitted for no rounding.
- * @param [equation] A published equation, "epley" if omitted, or the athlete's own curve constant.
+ * @param [increment] {@phrase increment}
+ * @param [equation] {@phrase equation}
  * @returns A table with headings: block, week, sets, reps low, reps high, reserve, percent (a fraction), load, volume load.
  * @errors #VALUE! naming the row of the blocks that cannot be right.
  * @example =SPARE.BLOCKPLAN(100, {"Base",2,3,3,8,10,2,1;"Peak",1,2,2,3,3,1,0}, 2.5)

@@ -27,10 +27,10 @@ export enum PlanCheckPart {
  * @param plannedReps The planned reps, above 0.
  * @param plannedReserve The planned reps in reserve, 0 or more.
  * @param load The load done, above 0, in the same unit.
- * @param reps The reps done, above 0.
+ * @param reps {@phrase repsDone}
  * @param reserve The reps in reserve called, 0 or more; blank for not recorded. For a range write D2:D50&"".
- * @param [equation] A published equation, "epley" if omitted, or the athlete's own curve constant.
- * @param [part] One label, such as "strength off", for that one value in one cell.
+ * @param [equation] {@phrase equation}
+ * @param [part] {@phrase partOfRow strength off}
  * @returns A row: load off (a fraction), reps off, reserve off, strength off (a fraction). Without a reserve the last two are "".
  * @errors #VALUE! when reps plus reserve of either set is below 1 or past the equation's reach.
  * @example =SPARE.PLANCHECK(100, 5, 2, 102.5, 5, 1)

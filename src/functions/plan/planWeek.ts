@@ -15,8 +15,8 @@ import { readBlocks } from "./readBlocks";
  * @param blocks A row a block: [name], weeks, sets first, sets last, reps low, reps high, reserve first, reserve last.
  * @param week The week, counted on through the blocks from 1; one, or a row of weeks.
  * @param column What to give: "load", "sets", "reserve", "reps low", "reps high", "percent", "volume load", "block" or "week".
- * @param [increment] The smallest step of the load, such as 2.5; 0 or omitted for no rounding.
- * @param [equation] A published equation, "epley" if omitted, or the athlete's own curve constant.
+ * @param [increment] {@phrase increment}
+ * @param [equation] {@phrase equation}
  * @returns One value, in the shape that lifters and weeks make together.
  * @errors #VALUE! for a week past the plan, or a row of the blocks that cannot be right.
  * @example =SPARE.PLANWEEK({120;140}, {5,3,4,7,9,4,1;5,4,4,4,6,4,1}, {1,5,6,10}, "load", 2.5)

@@ -55,7 +55,7 @@ const TABLE_PARTS = ["n", "bias", "sd", "meanMiss", "low", "high"] as const sati
  * @param repsToFailure All reps of the set, to failure, above 0; at least repAtCall.
  * @param [lifter] Who lifted, where lifters have several sets each: the squad is then judged lifter by lifter.
  * @param [by] One or more columns to count by, such as week, beside the same rows: the result is a table.
- * @param [confidence] A fraction between 0 and 1; 0.95 if omitted. The limits of agreement are always 95%.
+ * @param [confidence] {@phrase confidence} The limits of agreement are always 95%.
  * @param [part] One label of the report, or a range of them, for those values alone; not together with by.
  * @returns A report of labels and values; with by, a table: the keys, n, bias, sd, mean miss, low, high. Errors are in reps.
  * @errors #VALUE! naming the row where fewer reps were done to failure than at the call. #N/A without a complete row, or with a single lifter in the lifter column.

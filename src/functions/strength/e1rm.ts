@@ -9,9 +9,9 @@ import { setInputs } from "./setInputs";
  *
  * @customfunction E1RM
  * @param load The load of the set, above 0, in kilograms or pounds.
- * @param reps The reps done, above 0.
+ * @param reps {@phrase repsDone}
  * @param [reserve] Reps in reserve, 0 or more; 0 if omitted. A blank cell means not recorded: write D2:D50&"" so that a blank is not read as 0.
- * @param [equation] A published equation, "epley" if omitted, or the athlete's own curve constant.
+ * @param [equation] {@phrase equation}
  * @returns The e1RM in the unit of the load; the shape of the ranges given, "" where a row is not filled in.
  * @errors #VALUE! when reps plus reserve is below 1 or past the equation's reach (15 for brzycki and lander, 30 for the others).
  * @example =SPARE.E1RM(100, 5, 2)

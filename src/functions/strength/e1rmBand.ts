@@ -23,10 +23,10 @@ export enum E1rmBandPart {
  *
  * @customfunction E1RMBAND
  * @param load The load of the set, above 0, in kilograms or pounds.
- * @param reps The reps done, above 0.
+ * @param reps {@phrase repsDone}
  * @param [reserve] Reps in reserve as called, 0 or more; 0 if omitted, not recorded if blank.
  * @param [reserveError] How many reps the call may be wrong by, either way; 1 if omitted, 0 for none.
- * @param [equation] A published equation, "epley" if omitted, or the athlete's own curve constant.
+ * @param [equation] {@phrase equation}
  * @param [part] "low", "estimate" or "high" for that one value in one cell.
  * @returns A row: low, estimate, high, in the unit of the load. Never fewer reps than were done.
  * @errors #VALUE! when reps plus reserve plus reserveError is past the equation's reach.

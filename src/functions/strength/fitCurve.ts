@@ -34,10 +34,10 @@ export enum FitCurvePart {
  *
  * @customfunction FITCURVE
  * @param load The loads of the sets, above 0, in one unit.
- * @param reps The reps done, above 0.
+ * @param reps {@phrase repsDone}
  * @param [reserve] Reps in reserve, 0 or more; 0 if omitted; a set without one is left out. Write D2:D50&"" so that a blank is not read as 0.
- * @param [confidence] A fraction between 0 and 1; 0.95 if omitted.
- * @param [part] One label, such as "constant", or a range of labels, for those values alone.
+ * @param [confidence] {@phrase confidence}
+ * @param [part] {@phrase parts constant}
  * @returns A report of two columns: sets, one-rep max (low, high), constant (low, high), reps at 80%, residual sd, r squared.
  * @errors #N/A under 3 sets, under 2 different totals of reps plus reserve, or where the loads do not fall as the reps rise; #VALUE! for more than 30 reps to failure.
  * @example =SPARE.FITCURVE({120;110;100;92.5;80}, {1;3;5;8;12})

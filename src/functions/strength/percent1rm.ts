@@ -11,7 +11,7 @@ import * as quantities from "../quantities";
  * @customfunction PERCENT1RM
  * @param reps The reps of the set, above 0.
  * @param [reserve] Reps in reserve, 0 or more; 0 if omitted, not recorded if blank.
- * @param [equation] A published equation, "epley" if omitted, or the athlete's own curve constant.
+ * @param [equation] {@phrase equation}
  * @returns A fraction of 1RM between 0 and 1; 1 at one rep to failure.
  * @errors #VALUE! when reps plus reserve is below 1 or past the equation's reach.
  * @example =SPARE.PERCENT1RM(5, 2)

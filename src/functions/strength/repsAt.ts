@@ -12,7 +12,7 @@ import * as quantities from "../quantities";
  * @param load The load on the bar, above 0.
  * @param oneRepMax The 1RM in the same unit, above 0.
  * @param [reserve] Reps to leave in reserve, 0 or more; 0 if omitted.
- * @param [equation] A published equation, "epley" if omitted, or the athlete's own curve constant.
+ * @param [equation] {@phrase equation}
  * @returns Reps, 0 or more; 0 for a load above the 1RM.
  * @errors #N/A for a load lighter than the equation reaches.
  * @example =SPARE.REPSAT(80, 100, 3)

@@ -33,14 +33,14 @@ export enum StrengthTrendPart {
  * @customfunction STRENGTHTREND
  * @param date The day of each set.
  * @param load The load of each set, above 0, in one unit.
- * @param reps The reps done, above 0.
+ * @param reps {@phrase repsDone}
  * @param [reserve] Reps in reserve, 0 or more; 0 if omitted; a set without one is left out. Write D2:D50&"" so that a blank is not read as 0.
  * @param [reserveBias] How many reps more the lifter has left than they say, on average (the bias of RESERVECHECK); 0 if omitted.
  * @param [reserveSd] Spread of those calls in reps (the sd of RESERVECHECK), above 0; 1 if omitted.
  * @param [maxReps] Sets of more reps to failure than this are left out; 12 if omitted.
- * @param [equation] A published equation, "epley" if omitted, or the athlete's own curve constant.
- * @param [confidence] A fraction between 0 and 1; 0.95 if omitted.
- * @param [part] One label, such as "today", or a range of labels, for those values alone.
+ * @param [equation] {@phrase equation}
+ * @param [confidence] {@phrase confidence}
+ * @param [part] {@phrase parts today}
  * @returns A table with headings: date, one-rep max, low, high, a day a row. As parts: today, low, high, rise (a fraction), chance of rise, days, sets.
  * @errors #N/A under 3 days with sets that count; #VALUE! naming the row for a bad cell, or for reps past the equation's reach.
  * @example =SPARE.STRENGTHTREND({46000;46003;46007;46010;46014}, {100;102.5;100;105;107.5}, {5;5;6;5;4}, {2;1;2;1;2}, , , , , , "today")

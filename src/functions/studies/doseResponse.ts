@@ -36,11 +36,11 @@ export enum DoseResponsePart {
  * @customfunction DOSERESPONSE
  * @param doses The studies' doses, a row a study; 0 is a value.
  * @param effects Their effects; 0 is a value.
- * @param standardErrors Their standard errors, above 0; a row without one is not there.
+ * @param standardErrors {@phrase standardErrors}
  * @param [at] Doses, a row or a column, at which to give the effect; the result is then a table.
  * @param [interval] "t" if omitted (Knapp and Hartung), or "z".
- * @param [confidence] A fraction between 0 and 1; 0.95 if omitted.
- * @param [part] One label, such as "slope", or a range of labels, for those values alone.
+ * @param [confidence] {@phrase confidence}
+ * @param [part] {@phrase parts slope}
  * @returns A report of two columns: studies, intercept, slope, slope standard error, low, high, statistic, p, between-study sd. With at, a table: dose, estimate, low, high.
  * @errors #N/A under 3 studies, or without 2 different doses; #VALUE! naming the row for a bad cell.
  * @example =SPARE.DOSERESPONSE({0;1;2;3;4}, {0.55;0.5;0.38;0.35;0.2}, {0.15;0.2;0.18;0.12;0.2})

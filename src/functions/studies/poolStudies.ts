@@ -44,11 +44,11 @@ export enum PoolStudiesPart {
  *
  * @customfunction POOLSTUDIES
  * @param effects The studies' effects, a row a study; 0 is a value.
- * @param standardErrors Their standard errors, above 0; a row without one is not there.
+ * @param standardErrors {@phrase standardErrors}
  * @param [method] "reml" if omitted, "dl" or "fixed".
  * @param [interval] "t" if omitted (Hartung and Knapp), or "z". "fixed" is always "z".
- * @param [confidence] A fraction between 0 and 1; 0.95 if omitted.
- * @param [part] One label, such as "estimate", or a range of labels, for those values alone.
+ * @param [confidence] {@phrase confidence}
+ * @param [part] {@phrase parts estimate}
  * @returns A report of two columns: studies, estimate, standard error, low, high, statistic, p, between-study sd and variance, share between studies, q, q p, predict low, predict high.
  * @errors #N/A without a study; #VALUE! naming the row for a bad cell.
  * @example =SPARE.POOLSTUDIES({0.31;0.12;0.55;0.2;0.43}, {0.15;0.22;0.3;0.12;0.25})

@@ -27,14 +27,14 @@ export enum StudyChangeDiffPart {
  * @param beforeA Mean of group A before.
  * @param afterA Mean of group A after.
  * @param sdBeforeA Standard deviation of group A before, above 0.
- * @param nA Athletes in group A, from 2.
+ * @param nA {@phrase groupSize A}
  * @param beforeB Mean of group B before.
  * @param afterB Mean of group B after.
  * @param sdBeforeB Standard deviation of group B before, above 0.
- * @param nB Athletes in group B, from 2.
+ * @param nB {@phrase groupSize B}
  * @param correlation Correlation of before and after, -1 to 1; a range of them where part is given.
- * @param [confidence] A fraction between 0 and 1; 0.95 if omitted.
- * @param [part] One label, such as "effect size"; with it the inputs may be ranges.
+ * @param [confidence] {@phrase confidence}
+ * @param [part] {@phrase onePart effect size}
  * @returns A report of two columns: difference, effect size, effect standard error, effect low, effect high.
  * @errors #N/A under 5 athletes in all; #VALUE! for a spread, a group size or a correlation that cannot be.
  * @example =SPARE.STUDYCHANGEDIFF(30.6, 38.5, 15, 20, 23.1, 19.7, 13.8, 20, 0.47)

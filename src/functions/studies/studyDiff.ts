@@ -38,12 +38,12 @@ export enum StudyDiffPart {
  * @customfunction STUDYDIFF
  * @param meanA Mean of group A; 0 is a value.
  * @param sdA Standard deviation of group A, above 0.
- * @param nA Athletes in group A, from 2.
+ * @param nA {@phrase groupSize A}
  * @param meanB Mean of group B.
  * @param sdB Standard deviation of group B, above 0.
- * @param nB Athletes in group B, from 2.
- * @param [confidence] A fraction between 0 and 1; 0.95 if omitted.
- * @param [part] One label, such as "effect size"; with it the inputs may be ranges.
+ * @param nB {@phrase groupSize B}
+ * @param [confidence] {@phrase confidence}
+ * @param [part] {@phrase onePart effect size}
  * @returns A report of two columns: difference, standard error, low, high, t, df, p, effect size, effect standard error, effect low, effect high.
  * @errors #VALUE! for a spread or a group size that cannot be.
  * @example =SPARE.STUDYDIFF(103, 5.5, 50, 100, 4.5, 50)

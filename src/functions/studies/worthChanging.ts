@@ -39,13 +39,13 @@ export enum WorthChangingPart {
  *
  * @customfunction WORTHCHANGING
  * @param effects The earlier studies' standardized effects, a row a study.
- * @param standardErrors Their standard errors, above 0; a row without one is not there.
+ * @param standardErrors {@phrase standardErrors}
  * @param newEffect The new study's effect, on the same scale; 0 is a value.
  * @param newStandardError Its standard error, above 0.
  * @param squadSd The spread between your athletes, above 0: it turns the effect into your units.
  * @param smallest The smallest gain worth a change, in your units, 0 or more.
- * @param [confidence] A fraction between 0 and 1; 0.95 if omitted.
- * @param [part] One label, such as "reading", or a range of labels, for those values alone.
+ * @param [confidence] {@phrase confidence}
+ * @param [part] {@phrase parts reading}
  * @returns A report of two columns: before (low, high), shrunk new study (low, high), expected gain (low, high), chance worth it, chance harmful, reading.
  * @errors #N/A under 2 earlier studies; #VALUE! naming the row for a bad cell.
  * @example =SPARE.WORTHCHANGING({0.31;0.12;0.55;0.2;0.43}, {0.15;0.22;0.3;0.12;0.25}, 0.6, 0.2, 8, 1)

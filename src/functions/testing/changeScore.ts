@@ -31,9 +31,9 @@ export enum ChangeScorePart {
  * @param after The score after, in the same unit; 0 counts as blank.
  * @param typicalError The typical error of the test, above 0, in the same unit.
  * @param [smallest] The smallest change that matters, 0 or more; 0 if omitted.
- * @param [confidence] A fraction between 0 and 1; 0.95 if omitted.
+ * @param [confidence] {@phrase confidence}
  * @param [df] Degrees of freedom of the typical error; normal if omitted.
- * @param [part] One label, such as "reading", for that one value in one cell.
+ * @param [part] {@phrase partOfRow reading}
  * @returns A row: change, percent (a fraction), ratio, p, chance, reading ("real increase", "real decrease", "real, too small to matter" or "within test error").
  * @errors #VALUE! for a confidence that is not a fraction; "" where a score is missing ("DNS").
  * @example =SPARE.CHANGESCORE(146, 170, 7.6)

@@ -8,8 +8,8 @@ import { alphaSetting, powerSetting } from "../settings";
  * The smallest difference that two groups of this size find with the power you ask for, in standard deviations. What a small study could not have seen, it cannot rule out.
  *
  * @customfunction DETECTABLE
- * @param nA Athletes in group A, from 2.
- * @param nB Athletes in group B, from 2.
+ * @param nA {@phrase groupSize A}
+ * @param nB {@phrase groupSize B}
  * @param [power] The chance to find it, a fraction; 0.8 if omitted.
  * @param [alpha] The chance of a false alarm, two-sided, a fraction; 0.05 if omitted.
  * @returns A difference in within-group standard deviations.

@@ -31,7 +31,7 @@ export enum EquivalencePart {
  * @param df Its degrees of freedom, above 0.
  * @param margin The smallest difference that would matter, above 0.
  * @param [alpha] A fraction below 0.5; 0.05 if omitted.
- * @param [part] One label, such as "reading"; with it the inputs may be ranges.
+ * @param [part] {@phrase onePart reading}
  * @returns A report of two columns: p low side, p high side, p, low, high, reading.
  * @errors #VALUE! for an alpha of 0.5 and more.
  * @example =SPARE.EQUIVALENCE(0.4, 0.9, 26, 2.5)

@@ -79,11 +79,11 @@ export enum GroupChangePart {
  *
  * @customfunction GROUPCHANGE
  * @param group The group of each athlete; exactly two labels.
- * @param before Scores before, a row an athlete; 0 counts as blank.
- * @param after Scores after, in the same rows.
+ * @param before {@phrase scoresBefore}
+ * @param after {@phrase scoresAfter}
  * @param [first] Which label is group A; the first to appear if omitted.
- * @param [confidence] A fraction between 0 and 1; 0.95 if omitted.
- * @param [part] One label, such as "reading", or a range of labels, for those values alone.
+ * @param [confidence] {@phrase confidence}
+ * @param [part] {@phrase parts reading}
  * @returns A report of two columns: both groups, n, lost, change (low, high, p) of each; then difference, adjusted difference, effect size, individual response sd and a reading.
  * @errors #VALUE! for other than two labels, or naming the row for a bad cell or a score without a group; #N/A for a group without a complete pair.
  * @example =SPARE.GROUPCHANGE({"a";"a";"a";"a";"b";"b";"b";"b"}, {100;110;95;120;105;98;112;101}, {106;113;102;127;106;99;115;101}, , , "reading")

@@ -9,7 +9,7 @@ import { errorInputs } from "./errorInputs";
  *
  * @customfunction MDC
  * @param typicalError The typical error of the test, above 0, in the unit of the scores.
- * @param [confidence] A fraction between 0 and 1; 0.95 if omitted.
+ * @param [confidence] {@phrase confidence}
  * @param [df] Degrees of freedom of the typical error, where it comes from few athletes: (athletes − 1) × (trials − 1). Normal if omitted.
  * @returns The MDC, in the unit of the scores.
  * @errors #VALUE! for a confidence that is not a fraction, such as 95.

@@ -41,10 +41,10 @@ export enum PairedChangePart {
  * Did this group change? The mean change of athletes tested before and after, with its interval and its size. One group alone cannot say that the training did it.
  *
  * @customfunction PAIREDCHANGE
- * @param before Scores before, a row an athlete; 0 counts as blank.
- * @param after Scores after, the same athletes in the same rows.
- * @param [confidence] A fraction between 0 and 1; 0.95 if omitted.
- * @param [part] One label, such as "mean change", or a range of labels, for those values alone.
+ * @param before {@phrase scoresBefore}
+ * @param after {@phrase scoresAfter}
+ * @param [confidence] {@phrase confidence}
+ * @param [part] {@phrase parts mean change}
  * @returns A report of two columns: n, dropped, mean before, mean after, mean change, sd of change, standard error, low, high, t, df, p, effect size, effect standard error.
  * @errors #N/A without a complete pair; #VALUE! naming the row for a bad cell.
  * @example =SPARE.PAIREDCHANGE({100;110;95;120;105}, {104;113;97;126;106})

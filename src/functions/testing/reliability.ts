@@ -49,8 +49,8 @@ export enum ReliabilityPart {
  *
  * @customfunction RELIABILITY
  * @param trials A row an athlete, a column a trial, at least two of each; 0 counts as blank.
- * @param [confidence] A fraction between 0 and 1; 0.95 if omitted.
- * @param [part] One label, such as "typical error", or a range of labels, for those values alone.
+ * @param [confidence] {@phrase confidence}
+ * @param [part] {@phrase parts typical error}
  * @returns A report of two columns: n, dropped, trials, shift, detectable change, typical error, error percent, and the intraclass correlations, with their intervals.
  * @errors #N/A under 2 athletes with every trial; #VALUE! naming the row for a bad cell.
  * @example =SPARE.RELIABILITY({146,140;148,152;170,152;90,99;157,145;156,153;176,167;205,218})

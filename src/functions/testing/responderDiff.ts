@@ -30,8 +30,8 @@ export enum ResponderDiffPart {
  * @param nA Athletes in group A.
  * @param respondersB How many of group B responded, 0 or more.
  * @param nB Athletes in group B.
- * @param [confidence] A fraction between 0 and 1; 0.95 if omitted.
- * @param [part] One label, such as "difference"; with it the inputs may be ranges.
+ * @param [confidence] {@phrase confidence}
+ * @param [part] {@phrase onePart difference}
  * @returns A report of two columns: share A, share B, difference, low, high, p.
  * @errors #VALUE! for more responders than athletes.
  * @example =SPARE.RESPONDERDIFF(9, 10, 3, 10)

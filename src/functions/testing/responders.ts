@@ -28,11 +28,11 @@ export enum RespondersPart {
  * How many athletes changed by more than a threshold. Some pass it by test error alone: see RESPONSESHARE.
  *
  * @customfunction RESPONDERS
- * @param before Scores before, a row an athlete; 0 counts as blank.
- * @param after Scores after, the same athletes in the same rows.
+ * @param before {@phrase scoresBefore}
+ * @param after {@phrase scoresAfter}
  * @param threshold The change to exceed, in the unit of the scores; 0 is a value.
- * @param [confidence] A fraction between 0 and 1; 0.95 if omitted.
- * @param [part] One label, such as "share", or a range of labels, for those values alone.
+ * @param [confidence] {@phrase confidence}
+ * @param [part] {@phrase parts share}
  * @returns A report of two columns: n, dropped, responders, share (a fraction), low, high, no increase.
  * @errors #N/A without a complete pair; #VALUE! naming the row for a bad cell.
  * @example =SPARE.RESPONDERS({100;110;95;120;105}, {104;113;97;126;106}, 2.5)

@@ -27,7 +27,7 @@ export enum ResponseSharePart {
  * @param sdChange The standard deviation of the changes, above 0.
  * @param typicalError The typical error of the test, above 0, in the same unit.
  * @param threshold The change to exceed; 0 is a value.
- * @param [part] One label, such as "share without noise"; with it the inputs may be ranges.
+ * @param [part] {@phrase onePart share without noise}
  * @returns A report of two columns: observed share, share if all alike, share without noise, true sd, reading. Shares are fractions.
  * @errors #N/A for a part that does not exist because the changes spread no more than test error makes them.
  * @example =SPARE.RESPONSESHARE(5, 6, 2.5, 4)

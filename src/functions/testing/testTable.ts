@@ -12,7 +12,7 @@ import { readSides, pairsOf } from "./sides";
  * @param before Scores before: a column a measure, under headings that name them.
  * @param after Scores after: as many columns in the same order, under headings.
  * @param [first] Which label is group A; the first to appear if omitted.
- * @param [confidence] A fraction between 0 and 1; 0.95 if omitted.
+ * @param [confidence] {@phrase confidence}
  * @returns A table with headings: measure, n A, n B, before A, after A, change A, before B, after B, change B, adjusted difference, low, high, p, Holm p, effect size.
  * @errors #VALUE! where before and after are not equally wide or have no headings, or for other than two labels.
  * @example =SPARE.TESTTABLE(A1:A30, C1:E30, F1:H30)

@@ -1,0 +1,26 @@
+/**
+ * Sentences that the help of several functions shares, so that each stands once. A comment says `{@phrase equation}`,
+ * or `{@phrase parts reading}` where the sentence has an example of the function's own; the catalogue puts the
+ * sentence there.
+ */
+export const phrases: Readonly<Record<string, string | ((example: string) => string)>> = {
+  confidence: "A fraction between 0 and 1; 0.95 if omitted.",
+  equation: 'A published equation, "epley" if omitted, or the athlete\'s own curve constant.',
+  increment: "The smallest step of the load, such as 2.5; 0 or omitted for no rounding.",
+
+  repsDone: "The reps done, above 0.",
+  repsOfRow: "The reps of each row, above 0; a row without reps is not there.",
+  setsOfRow: "How many sets the row stands for; 1 if omitted or blank.",
+  countBy: "One or more columns to count by, such as lifter and week, beside the same rows.",
+  within: "The most reps in reserve that count as close, 0 or more; 4 if omitted.",
+
+  groupSize: (group) => `Athletes in group ${group}, from 2.`,
+  scoresBefore: "Scores before, a row an athlete; 0 counts as blank.",
+  scoresAfter: "Scores after, the same athletes in the same rows.",
+  standardErrors: "Their standard errors, above 0; a row without one is not there.",
+
+  // A report on columns, a report on single values, and a row of values.
+  parts: (label) => `One label, such as "${label}", or a range of labels, for those values alone.`,
+  onePart: (label) => `One label, such as "${label}"; with it the inputs may be ranges.`,
+  partOfRow: (label) => `One label, such as "${label}", for that one value in one cell.`,
+};
