@@ -1,4 +1,5 @@
 import type { Configuration } from "webpack";
+import { cardConfig } from "./cardConfig";
 import { cliConfig } from "./cliConfig";
 import { DEVELOPMENT_BASE, excelConfig } from "./excelConfig";
 import { EmitLicences } from "./notices";
@@ -8,7 +9,9 @@ import { workbookConfig } from "./workbookConfig";
 
 /** Everything that goes into dist/, to be hosted at `base`. */
 export const configurations = (base = DEVELOPMENT_BASE): Configuration[] => [
-  ...[excelConfig(base), workbookConfig(), paneConfig(), cliConfig()].map(withLicences),
+  ...[excelConfig(base), workbookConfig(), paneConfig(), cliConfig(), cardConfig()].map(
+    withLicences,
+  ),
   // The script for Sheets is one file, so it carries its notices itself.
   sheetsConfig(),
 ];
