@@ -72,7 +72,10 @@ function fieldsOf(card: Card): Field[] {
   ];
 }
 
-type Input = { readonly field: Field; readonly input: HTMLInputElement };
+interface Input {
+  readonly field: Field;
+  readonly input: HTMLInputElement;
+}
 
 function fieldElement({ field, input }: Input): HTMLElement {
   const stepBy = (change: number, sign: string): HTMLElement => {
