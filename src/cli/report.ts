@@ -1,4 +1,4 @@
-import type { CellValue } from "../recalculate/book";
+import type { CellValue } from "../xlsx/model";
 import type { Outcome } from "../recalculate/calculate";
 import { areaAddress, cellAddress, quoteSheet } from "../formula/address";
 import { fromFile } from "../formula/future";

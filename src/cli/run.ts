@@ -1,11 +1,11 @@
 import manifest from "../../package.json";
 import { implementations } from "../functions/implementations";
-import { readBook } from "../recalculate/book";
+import { bookOf } from "../recalculate/book";
 import { calculate, type Functions } from "../recalculate/calculate";
 import { saveValues } from "../recalculate/saveValues";
 import { plainCopy } from "../recalculate/copies/plain";
 import { portableCopy } from "../recalculate/copies/portable";
-import { readPackage, UnreadableFile, writePackage } from "../xlsx/package";
+import { readPackage, readWorkbook, UnreadableFile, writePackage } from "../xlsx";
 import { BadUsage, readArguments, usage, type Arguments, type CalcArguments } from "./arguments";
 import { readInput, refuseSameFile, writeOutput } from "./files";
 import { progressBar, type Screen } from "./progress";
@@ -88,7 +88,7 @@ async function copy(
 }
 
 async function workOut(input: string, terminal: Terminal) {
-  const book = readBook(readPackage(await readInput(input)));
+  const book = bookOf(readWorkbook(readPackage(await readInput(input))));
   const bar = progressBar(terminal.err);
   try {
     return { book, outcomes: await calculate(book, functions, bar.update) };

@@ -1,4 +1,6 @@
 import type { IRange, IWorkbookData } from "@univerjs/core";
+import type { WorkbookModel } from "../xlsx/model";
+import type { LiveFormula } from "./data/calculationData";
 import type { CellContent } from "./inspect";
 import type { FunctionsMetadata, Implementations } from "./metadata";
 import { prepareNode } from "./node";
@@ -21,6 +23,18 @@ export interface HeadlessWorkbook {
 
 /** Hears how many of a workbook's formulas are computed. */
 export type OnProgress = (done: number, of: number) => void;
+
+/** Opens a file's values and those of its formulas that are live, and computes them. Whoever opens it closes it. */
+export async function openCalculation(
+  book: WorkbookModel,
+  formulas: readonly LiveFormula[],
+  metadata: FunctionsMetadata,
+  implementations: Implementations,
+  onProgress?: OnProgress,
+): Promise<HeadlessWorkbook> {
+  const { calculationData } = await import("./data/calculationData");
+  return openWorkbook(calculationData(book, formulas), metadata, implementations, onProgress);
+}
 
 /** Opens a workbook in Node and computes it. Whoever opens it closes it. */
 export async function openWorkbook(

@@ -63,6 +63,37 @@ export function parseArea(address: string): Area | undefined {
   };
 }
 
+/** Whether a cell lies in an area. */
+export function contains(area: Area, row: number, column: number): boolean {
+  return (
+    row >= area.startRow &&
+    row <= area.endRow &&
+    column >= area.startColumn &&
+    column <= area.endColumn
+  );
+}
+
+export function isSeveralCells({ startRow, startColumn, endRow, endColumn }: Area): boolean {
+  return endRow > startRow || endColumn > startColumn;
+}
+
+/** Every cell of an area, row by row. */
+export function* cellsOf(area: Area): Generator<{ row: number; column: number }> {
+  for (let row = area.startRow; row <= area.endRow; row++) {
+    for (let column = area.startColumn; column <= area.endColumn; column++) yield { row, column };
+  }
+}
+
+/** Whether two areas have a cell in common. */
+export function meet(one: Area, other: Area): boolean {
+  return (
+    one.startRow <= other.endRow &&
+    other.startRow <= one.endRow &&
+    one.startColumn <= other.endColumn &&
+    other.startColumn <= one.endColumn
+  );
+}
+
 /** A sheet's name as it stands before the "!" of a reference. */
 export function quoteSheet(name: string): string {
   const plain = /^[\p{L}_][\p{L}\p{N}_.]*$/u.test(name);

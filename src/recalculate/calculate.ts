@@ -1,12 +1,14 @@
 import type { HeadlessWorkbook, OnProgress } from "../engine/headless";
-import { openWorkbook } from "../engine/headless";
+import { openCalculation } from "../engine/headless";
+import { knownFunctions } from "../engine/known";
 import type { FunctionsMetadata, Implementations } from "../engine/metadata";
 import { callsOurs } from "../formula/spelling";
-import { cellAddress, type Area } from "../formula/address";
-import type { Book, CellValue, FormulaCell } from "./book";
-import { cellsOf } from "./cells";
+import { cellAddress, cellsOf, type Area } from "../formula/address";
+import { withoutLocalNames } from "../formula/names";
+import { plainFormula } from "../formula/plain";
+import { isError, type CellValue } from "../xlsx/model";
+import type { Book, FormulaCell } from "./book";
 import { findDependence } from "./dependence";
-import { engineData } from "../engine/engineData";
 import { findNeed } from "./need";
 import { findUnable } from "./unable";
 
@@ -55,7 +57,7 @@ export async function calculate(
 ): Promise<Outcome[]> {
   if (!usesOurs(book)) return [];
   const adjustments: OpenAdjustments = { left: new Map(), cut: new Set(), beyond: new Map() };
-  const unable = findUnable(book);
+  const unable = findUnable(book, await knownFunctions());
   for (const cell of book.formulas) {
     const reason = unable(cell);
     if (reason) adjustments.left.set(cell, reason);
@@ -63,8 +65,8 @@ export async function calculate(
   const depends = findDependence(book);
   const needsOurs = findNeed(book);
   for (let pass = 1; ; pass++) {
-    const data = engineData(book, adjustments);
-    const workbook = await openWorkbook(data, metadata, implementations, onProgress);
+    const live = liveFormulas(book, adjustments);
+    const workbook = await openCalculation(book, live, metadata, implementations, onProgress);
     try {
       const attempts = book.formulas.map((cell) =>
         attempt(cell, needsOurs(cell), workbook, adjustments.left.get(cell)),
@@ -74,6 +76,27 @@ export async function calculate(
       workbook.close();
     }
   }
+}
+
+/** The formulas that are not left, as the engine reads them. */
+function liveFormulas(book: Book, { left, cut, beyond }: OpenAdjustments) {
+  return book.formulas
+    .filter((cell) => !left.has(cell))
+    .map((cell) => ({
+      ...cell,
+      formula: engineFormula(cell, book),
+      cut: cut.has(cell),
+      beyond: beyond.get(cell),
+    }));
+}
+
+/** A formula of the file as the formula engine reads it, with its "=". */
+export function engineFormula(
+  { text, sheet, row, column }: FormulaCell,
+  { names, tables }: Book,
+): string {
+  const standing = { sheet: sheet.name, row, column };
+  return withoutLocalNames(plainFormula(text, tables, standing), names, tables, standing);
 }
 
 /** Whether any formula, in a cell or behind a name, calls one of our functions. */
@@ -155,9 +178,13 @@ function failuresIn(
   });
 }
 
+/** What the engine is to see otherwise than the file says it. */
 interface OpenAdjustments {
+  /** Formulas that keep their saved value, which stands there as if it had been typed. */
   readonly left: Map<FormulaCell, string>;
+  /** Formulas whose result is to be cut to the cells they fill. */
   readonly cut: Set<FormulaCell>;
+  /** What stands in those cells of an array that its result does not reach. */
   readonly beyond: Map<FormulaCell, ReadonlyMap<string, CellValue>>;
 }
 
@@ -202,13 +229,6 @@ function paddingOf({ area, result, values }: Attempt): Map<string, CellValue> {
 }
 
 const hasValue = (saved: CellValue) => saved !== null && !isError(saved);
-
-const errorCode = /^#(?:N\/A|[A-Z]+(?:\/0)?[!?])$/;
-
-/** Whether a value is an error's code. */
-export function isError(value: CellValue): value is string {
-  return typeof value === "string" && errorCode.test(value);
-}
 
 const count = (from: number, to: number) =>
   Array.from({ length: to - from + 1 }, (_, index) => from + index);

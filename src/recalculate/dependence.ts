@@ -1,9 +1,8 @@
 import { callsOurs } from "../formula/spelling";
-import { columnNumber, lastColumn, lastRow, parseCell, type Area } from "../formula/address";
+import { columnNumber, lastColumn, lastRow, meet, parseCell, type Area } from "../formula/address";
 import { tokensOf, type Token } from "../formula/tokens";
 import type { Book, FormulaCell } from "./book";
-import { meet } from "./cells";
-import { engineFormula } from "./engineFormula";
+import { engineFormula } from "./calculate";
 
 /** Functions that read cells which their formula does not name. */
 const readsAnywhere = new Set(["INDIRECT", "OFFSET"]);
@@ -47,13 +46,11 @@ export function findDependence(book: Book): (cell: FormulaCell) => boolean {
 
   /** Whether a formula calls one of ours by itself, and which formulas it reads. */
   function reach(cell: FormulaCell): { calls: boolean; reads: FormulaCell[] } {
-    const { sheet, row, column, text } = cell;
-    const formula = engineFormula(text, book, { sheet: sheet.name, row, column });
-    const tokens = withNames(formula, new Set());
+    const tokens = withNames(engineFormula(cell, book), new Set());
     const calls = tokens.some(({ kind, text }) => {
       return kind === "call" && (callsOurs(`${text}(`) || readsAnywhere.has(text.toUpperCase()));
     });
-    const reads = areasIn(tokens, sheet.name).flatMap(({ sheet, area }) =>
+    const reads = areasIn(tokens, cell.sheet.name).flatMap(({ sheet, area }) =>
       (bySheet.get(sheet.toLowerCase()) ?? []).filter((other) => meet(other.area, area)),
     );
     return { calls, reads };

@@ -1,32 +1,45 @@
-import { cellAddress, type Area } from "../formula/address";
-import type { Package } from "../xlsx/package";
-import type { Book, BookSheet, CellValue } from "./book";
-import { formulaCells, pruneCalcChain } from "../xlsx/patch/calcChain";
-import type { Outcome } from "./calculate";
-import { cellsOf } from "./cells";
+import { cellsOf, type Area } from "../formula/address";
+import type { CellValue } from "../xlsx/model";
+import { textAt, type Package } from "../xlsx/package";
+import { filledBy, pruneCalcChain } from "../xlsx/patch/calcChain";
 import { withText } from "../xlsx/patch/editPackage";
 import { patchSheet, type CellChange } from "../xlsx/patch/patchSheet";
+import type { ReadSheet } from "../xlsx/read/sheet";
+import type { Book } from "./book";
+import type { Outcome } from "./calculate";
 
 /**
  * The workbook's file with what its formulas came to. Where a value is what the file holds already,
  * nothing is touched, and nothing is touched but values and the extent of what spilled.
  */
 export function saveValues(book: Book, outcomes: readonly Outcome[]): Package {
-  let file = book.file;
-  for (const [sheet, changes] of changesOf(book, outcomes)) {
-    if (changes.size === 0) continue;
-    file = withText(file, sheet.path, patchSheet(sheet.content, changes));
-  }
+  const file = withChanges(book.file, changesOf(outcomes));
   const shrunk = outcomes.some(({ cell, area }) => !covers(area, cell.area));
-  return shrunk ? pruneCalcChain(file, book, formulasAfter(book, outcomes)) : file;
+  if (!shrunk) return file;
+  const areas = new Map(outcomes.map(({ cell, area }) => [cell, area]));
+  const filled = book.formulas.map((cell) => {
+    return { sheetId: cell.sheet.number, area: areas.get(cell) ?? cell.area };
+  });
+  return pruneCalcChain(file, book.path, filledBy(filled));
 }
 
-export type BookChanges = Map<BookSheet, Map<number, Map<number, CellChange>>>;
+/** The file with its sheets changed in place. */
+export function withChanges(file: Package, changes: BookChanges): Package {
+  let changed = file;
+  for (const [sheet, ofSheet] of changes) {
+    if (ofSheet.size === 0) continue;
+    const { path } = sheet;
+    changed = withText(changed, path, patchSheet(textAt(file, path), sheet, ofSheet));
+  }
+  return changed;
+}
+
+export type BookChanges = Map<ReadSheet, Map<number, Map<number, CellChange>>>;
 
 /** The cells whose values differ from what the file holds. */
-export function changesOf(book: Book, outcomes: readonly Outcome[]): BookChanges {
+export function changesOf(outcomes: readonly Outcome[]): BookChanges {
   const changes: BookChanges = new Map();
-  const change = (sheet: BookSheet, row: number, column: number, to: CellChange | undefined) => {
+  const change = (sheet: ReadSheet, row: number, column: number, to: CellChange | undefined) => {
     const rows = changes.get(sheet) ?? new Map<number, Map<number, CellChange>>();
     const cells = rows.get(row) ?? new Map<number, CellChange>();
     changes.set(sheet, rows.set(row, cells));
@@ -34,17 +47,15 @@ export function changesOf(book: Book, outcomes: readonly Outcome[]): BookChanges
     else cells.delete(column);
     if (cells.size === 0) rows.delete(row);
   };
-  const held = (sheet: BookSheet, row: number, column: number) => {
-    const cell = sheet.cells.get(cellAddress(row, column));
-    return cell ? book.valueOf(cell) : null;
-  };
+  const held = (sheet: ReadSheet, row: number, column: number) =>
+    sheet.cellAt(row, column)?.value ?? null;
   const calculated = outcomes.filter(({ left }) => left === undefined);
 
   // What spilled before is taken away first: another result may reach there now.
   for (const { cell, area } of calculated) {
     if (covers(area, cell.area)) continue;
     for (const { row, column } of cellsOf(cell.area)) {
-      const there = cell.sheet.cells.get(cellAddress(row, column));
+      const there = cell.sheet.cellAt(row, column);
       if (there && !there.formula) change(cell.sheet, row, column, { value: null });
     }
   }
@@ -75,10 +86,4 @@ function covers(outer: Area, inner: Area): boolean {
     outer.endRow >= inner.endRow &&
     outer.endColumn >= inner.endColumn
   );
-}
-
-function formulasAfter(book: Book, outcomes: readonly Outcome[]) {
-  const areas = new Map(outcomes.map(({ cell, area }) => [cell, area]));
-  const formulas = book.formulas.map((cell) => ({ ...cell, area: areas.get(cell) ?? cell.area }));
-  return formulaCells({ ...book, formulas });
 }

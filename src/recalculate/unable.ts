@@ -1,53 +1,14 @@
-import {
-  functionArray,
-  functionCompatibility,
-  functionCube,
-  functionDatabase,
-  functionDate,
-  functionEngineering,
-  functionFinancial,
-  functionInformation,
-  functionLogical,
-  functionLookup,
-  functionMath,
-  functionMeta,
-  functionStatistical,
-  functionText,
-  functionUniver,
-  functionWeb,
-} from "@univerjs/engine-formula";
 import { callsOurs } from "../formula/spelling";
+import { nameOn, type Name } from "../formula/names";
+import { plainFormula } from "../formula/plain";
 import { tokensOf, type Token } from "../formula/tokens";
-import type { Book, BookName, FormulaCell } from "./book";
-import { nameOn, plainFormula } from "./engineFormula";
+import type { Book, FormulaCell } from "./book";
 
 /**
  * Why the engine cannot work a formula out as Excel would, or nothing where it can. Such a formula
  * keeps the value it was saved with.
  */
 export type Unable = (cell: FormulaCell) => string | undefined;
-
-/** What the engine computes, by name in upper case. */
-const known: ReadonlySet<string> = new Set(
-  [
-    functionArray,
-    functionCompatibility,
-    functionCube,
-    functionDatabase,
-    functionDate,
-    functionEngineering,
-    functionFinancial,
-    functionInformation,
-    functionLogical,
-    functionLookup,
-    functionMath,
-    functionMeta,
-    functionStatistical,
-    functionText,
-    functionUniver,
-    functionWeb,
-  ].flatMap((family) => family.map(([, name]) => String(name).toUpperCase())),
-);
 
 /** These depend on the program, the computer or the network, not on the workbook alone. */
 const dependsOnSurroundings = new Set(
@@ -68,13 +29,14 @@ const skipsHiddenRows = new Set(["AGGREGATE", "SUBTOTAL"]);
 /** These count cells of whole columns that nobody filled, and the engine's sheets end early. */
 const countsEmptyCells = new Set(["COLUMNS", "COUNTBLANK", "ROWS"]);
 
-export function findUnable(book: Book): Unable {
-  const rowsAreHidden = book.sheets.some(({ content }) => content.rows.some((row) => row.hidden));
+/** `known` are the functions that the engine computes, in upper case. */
+export function findUnable(book: Book, known: ReadonlySet<string>): Unable {
+  const rowsAreHidden = book.sheets.some(({ rows }) => rows.some((row) => row.hidden));
   const names = new Set(book.names.map(({ name }) => name.toLowerCase()));
 
   return ({ kind, text, sheet, row, column }) => {
     if (kind === "data table") return "a what-if table is worked out by Excel alone";
-    const formula = plainFormula(text, book, { sheet: sheet.name, row, column });
+    const formula = plainFormula(text, book.tables, { sheet: sheet.name, row, column });
     return whyNot(formula, sheet.name, new Set());
   };
 
@@ -114,8 +76,8 @@ export function findUnable(book: Book): Unable {
     return undefined;
   }
 
-  function whyNotName(name: BookName, sheet: string, seen: Set<string>): string | undefined {
-    const formula = plainFormula(name.text, book, { sheet, row: -1, column: -1 });
+  function whyNotName(name: Name, sheet: string, seen: Set<string>): string | undefined {
+    const formula = plainFormula(name.text, book.tables, { sheet, row: -1, column: -1 });
     const relative = tokensOf(formula).some(({ kind, text }) => {
       return kind === "cell" && !/^\$[A-Za-z]+\$\d+$/.test(text);
     });

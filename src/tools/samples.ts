@@ -1,9 +1,10 @@
 import { readDemo } from "../readySheets";
+import { workbookModel } from "../engine/data";
 import { openWorkbook } from "../engine/headless";
-import { readBook } from "../recalculate/book";
+import { bookOf } from "../recalculate/book";
 import { calculate } from "../recalculate/calculate";
 import { portableCopy } from "../recalculate/copies/portable";
-import { readPackage, writePackage, writeWorkbook } from "../xlsx";
+import { readPackage, readWorkbook, writePackage, writeWorkbook } from "../xlsx";
 import { implementations } from "../functions/implementations";
 import { readMetadata } from "./catalogue";
 
@@ -14,7 +15,7 @@ import { readMetadata } from "./catalogue";
 export async function demoFile(): Promise<Uint8Array> {
   const book = await openWorkbook(readDemo(), readMetadata(), implementations);
   try {
-    return writeWorkbook(book);
+    return writeWorkbook(workbookModel(book));
   } finally {
     book.close();
   }
@@ -22,7 +23,7 @@ export async function demoFile(): Promise<Uint8Array> {
 
 /** The demo's copy for those without the add-in. */
 export async function portableDemoFile(demo: Uint8Array): Promise<Uint8Array> {
-  const book = readBook(readPackage(demo));
+  const book = bookOf(readWorkbook(readPackage(demo)));
   const outcomes = await calculate(book, { metadata: readMetadata(), implementations });
   return writePackage(portableCopy(book, outcomes));
 }

@@ -1,7 +1,5 @@
-import type { IWorksheetData, Nullable } from "@univerjs/core";
-import { BooleanNumber } from "@univerjs/core";
 import { lastColumn, lastRow } from "../formula/address";
-import type { Corner } from "./pictures";
+import type { Corner, Corners } from "./model";
 
 /** A rectangle in pixels, measured from the sheet's first cell. */
 export interface Box {
@@ -11,37 +9,38 @@ export interface Box {
   readonly height: number;
 }
 
-/** A rectangle by the cells its corners lie in. */
-export interface Corners {
-  readonly from: Corner;
-  readonly to: Corner;
-}
-
 /** Between the cells of a sheet and pixels: where each column and row of it lies. */
 export interface Layout {
   boxOf(corners: Corners): Box;
   cornersOf(box: Box): Corners;
 }
 
+/** How large the columns and rows of a sheet are, in pixels. */
+export interface Sizes {
+  readonly usualWidth?: number;
+  readonly usualHeight?: number;
+  readonly columns: ReadonlyMap<number, { readonly width?: number; readonly hidden?: boolean }>;
+  readonly rows: Iterable<{
+    readonly row: number;
+    readonly height?: number;
+    readonly hidden?: boolean;
+  }>;
+}
+
 /** What the spreadsheet gives a column and a row for which nobody says otherwise. */
 const usual = { width: 88, height: 24 };
 
-export function layoutOf(sheet: Partial<IWorksheetData>): Layout {
+export function layoutOf({ usualWidth, usualHeight, ...sizes }: Sizes): Layout {
   const columns = linesOf(
-    sheet.columnData ?? {},
-    ({ w, hd }) => (hd === BooleanNumber.TRUE ? 0 : w),
-    sheet.defaultColumnWidth ?? usual.width,
+    [...sizes.columns].map(([index, { width, hidden }]) => ({ index, size: width, hidden })),
+    usualWidth ?? usual.width,
     lastColumn,
   );
-  const rows = linesOf(
-    sheet.rowData ?? {},
-    ({ h, ah, ia, hd }) => {
-      if (hd === BooleanNumber.TRUE) return 0;
-      return ia === BooleanNumber.FALSE ? h : (ah ?? h);
-    },
-    sheet.defaultRowHeight ?? usual.height,
-    lastRow,
-  );
+  const special: Line[] = [];
+  for (const { row, height, hidden } of sizes.rows) {
+    if (height !== undefined || hidden) special.push({ index: row, size: height, hidden });
+  }
+  const rows = linesOf(special, usualHeight ?? usual.height, lastRow);
 
   return {
     boxOf({ from, to }) {
@@ -70,6 +69,13 @@ export function layoutOf(sheet: Partial<IWorksheetData>): Layout {
   };
 }
 
+/** A column or a row of which something is said. */
+interface Line {
+  readonly index: number;
+  readonly size?: number;
+  readonly hidden?: boolean;
+}
+
 /** The columns or the rows of a sheet. */
 interface Lines {
   /** How far a line is from the start of the first one. */
@@ -82,14 +88,9 @@ interface Lines {
  * Lines of a usual size, but for those of which something else is said. A sheet has a million rows, so
  * only the latter are gone through.
  */
-function linesOf<Line>(
-  said: Readonly<Record<number, Line>>,
-  sizeOf: (line: Line) => number | undefined,
-  usualSize: number,
-  last: number,
-): Lines {
-  const sized = Object.entries(said as Record<string, Nullable<Line>>)
-    .map(([key, line]) => ({ index: Number(key), size: (line && sizeOf(line)) ?? usualSize }))
+function linesOf(said: readonly Line[], usualSize: number, last: number): Lines {
+  const sized = said
+    .map(({ index, size, hidden }) => ({ index, size: hidden ? 0 : (size ?? usualSize) }))
     .sort((a, b) => a.index - b.index);
   return {
     startOf(index) {

@@ -38,6 +38,3 @@ export function isDateFormat(pattern: string): boolean {
   if (/[dy]/.test(symbols)) return true;
   return /m/.test(symbols) && !/[hs]/.test(symbols) && !/\[[hms]+\]/i.test(first);
 }
-
-/** A workbook that counts its days from 1904 counts so many fewer than one that does from 1900. */
-export const daysFrom1900To1904 = 1462;

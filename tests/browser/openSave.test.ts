@@ -8,9 +8,8 @@ import { buildIfStale } from "../../src/tools/dist";
 import { DIST, ROOT } from "../../src/tools/paths";
 import type { Serving } from "../../src/tools/serve";
 import { serve } from "../../src/tools/serve";
-import { readPackage, readWorkbook } from "../../src/xlsx";
-import { picturesOf, type Pictures } from "../../src/xlsx/pictures";
-import { lookInto } from "../xlsx/support";
+import { picturesOf, type Pictures } from "../../src/engine/data/pictures";
+import { lookInto, readData } from "../engine/data/support";
 import { accent, describeInBrowser, launchBrowser, pixelsOf } from "./browser";
 
 const patience = 60_000;
@@ -100,7 +99,7 @@ describeInBrowser("a workbook of one's own in the page", () => {
     await type("B2", "120");
     await expect.poll(() => read(log, "F3"), { timeout: patience }).toBe(148);
 
-    const { cell, style, sheetNamed } = lookInto(readWorkbook(readPackage(await save())));
+    const { cell, style, sheetNamed } = lookInto(readData(await save()));
     expect(cell(log, "B2").v).toBe(120);
     expect(cell(log, "F3")).toMatchObject({
       f: "=SPARE.E1RM($B$2:$B$4,$C$2:$C$4,$D$2:$D$4)",
@@ -202,8 +201,8 @@ describeInBrowser("a workbook of one's own in the page", () => {
       await printed.evaluate(({ style }) => [style.width, style.height, style.transform]),
     ).toEqual(["200px", "160px", "rotate(0deg) scale(1, 1)"]);
 
-    const before = picturesOf(readWorkbook(readPackage(new Uint8Array(readFileSync(path)))));
-    const after = picturesOf(readWorkbook(readPackage(await save())));
+    const before = picturesOf(readData(new Uint8Array(readFileSync(path))));
+    const after = picturesOf(readData(await save()));
     const places = (pictures: Pictures) =>
       [...pictures.values()].flatMap((ofSheet) =>
         ofSheet.map(({ sheetTransform: { from, to }, source }) => ({ from, to, source })),

@@ -9,7 +9,7 @@ import { DIST, ROOT } from "../../src/tools/paths";
 import { readPaneData } from "../../src/tools/paneData";
 import type { Serving } from "../../src/tools/serve";
 import { serve } from "../../src/tools/serve";
-import { picturesOf } from "../../src/xlsx/pictures";
+import { picturesOf } from "../../src/engine/data/pictures";
 import type { FakeExcel } from "../hosts/excel/fakeExcel";
 import { accent, describeInBrowser, launchBrowser, pixelsOf } from "./browser";
 

@@ -3,8 +3,9 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { run } from "../../src/cli/run";
 import type { Report } from "../../src/cli/report";
-import { readBook } from "../../src/recalculate/book";
-import { readPackage, writePackage } from "../../src/xlsx/package";
+import { parseCell } from "../../src/formula/address";
+import { bookOf } from "../../src/recalculate/book";
+import { readPackage, readWorkbook, writePackage } from "../../src/xlsx";
 
 const main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 const office = "http://schemas.openxmlformats.org/officeDocument/2006";
@@ -153,13 +154,14 @@ export async function calcToFile(
 /** Looks into a workbook's file: what it holds in a cell, and the text of a part. */
 export function lookAt(bytes: Uint8Array) {
   const file = readPackage(bytes);
-  const book = readBook(file);
+  const book = bookOf(readWorkbook(file));
   return {
     parts: file.parts,
     text: (path: string) => new TextDecoder().decode(file.parts.get(path)),
     value(sheet: string, address: string) {
-      const cell = book.sheets.find(({ name }) => name === sheet)!.cells.get(address);
-      return cell ? book.valueOf(cell) : null;
+      const { row, column } = parseCell(address)!;
+      const found = book.sheets.find(({ name }) => name === sheet)!;
+      return found.cellAt(row, column)?.value ?? null;
     },
     formulas: book.formulas,
   };

@@ -5,7 +5,7 @@ import { shiftFormula } from "../../src/formula/shift";
 import type { Table } from "../../src/formula/tables";
 import { resolveTables } from "../../src/formula/tables";
 import { tokensOf } from "../../src/formula/tokens";
-import { isDateFormat } from "../../src/xlsx";
+import { isDateFormat } from "../../src/xlsx/numberFormats";
 
 describe("a formula's pieces", () => {
   it("are its text, whole, however odd", () => {

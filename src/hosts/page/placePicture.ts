@@ -3,7 +3,8 @@ import { SheetDrawingAnchorType } from "@univerjs/preset-sheets-drawing";
 import type { FRange, FWorksheet } from "@univerjs/sheets/facade";
 import type { Picture } from "../../pane/port";
 import { layoutOf } from "../../xlsx/layout";
-import type { PlacedPicture } from "../../xlsx/pictures";
+import type { PlacedPicture } from "../../engine/data/pictures";
+import { sizesOf } from "../../engine/data/sizes";
 
 /** Puts a picture over the cells: at a single selected cell, else to the right of the selection. */
 export async function placePicture(
@@ -38,7 +39,7 @@ function makeRoom(
   height: number,
 ): void {
   const corner = { row, rowOffset: 0, column, columnOffset: 0 };
-  const layout = layoutOf(sheet.getSheet().getConfig());
+  const layout = layoutOf(sizesOf(sheet.getSheet().getConfig()));
   const start = layout.boxOf({ from: corner, to: corner });
   const { to } = layout.cornersOf({ ...start, width, height });
   if (to.column >= sheet.getMaxColumns()) sheet.setColumnCount(to.column + 1);

@@ -1,13 +1,13 @@
-import type { Book, BookSheet, FormulaCell } from "../book";
-import { formulaCells, pruneCalcChain } from "../../xlsx/patch/calcChain";
-import type { Outcome } from "../calculate";
-import { withText } from "../../xlsx/patch/editPackage";
-import { findNeed } from "../need";
-import { patchSheet, type CellChange } from "../../xlsx/patch/patchSheet";
-import { changesOf } from "../saveValues";
 import { areaAddress, cellAddress } from "../../formula/address";
 import { fromFile } from "../../formula/future";
 import type { Package } from "../../xlsx/package";
+import { filledBy, pruneCalcChain } from "../../xlsx/patch/calcChain";
+import type { CellChange } from "../../xlsx/patch/patchSheet";
+import type { ReadSheet } from "../../xlsx/read/sheet";
+import type { Book, FormulaCell } from "../book";
+import type { Outcome } from "../calculate";
+import { findNeed } from "../need";
+import { changesOf, withChanges } from "../saveValues";
 import { addNotes } from "./notes";
 
 /**
@@ -24,8 +24,8 @@ export function plainCopy(book: Book, outcomes: readonly Outcome[]): Package {
 
 /** A copy of the workbook with its values worked out and its formulas rewritten. */
 export function copyWith(book: Book, outcomes: readonly Outcome[], rewrite: Rewrite): Package {
-  const changes = changesOf(book, outcomes);
-  const notes = new Map<BookSheet, Map<string, string>>();
+  const changes = changesOf(outcomes);
+  const notes = new Map<ReadSheet, Map<string, string>>();
   const removed = new Map<string, Outcome>();
   for (const outcome of outcomes) {
     const { cell, values } = outcome;
@@ -45,22 +45,19 @@ export function copyWith(book: Book, outcomes: readonly Outcome[], rewrite: Rewr
   }
   unshare();
 
-  let file = book.file;
-  for (const [sheet, ofSheet] of changes) {
-    if (ofSheet.size > 0) file = withText(file, sheet.path, patchSheet(sheet.content, ofSheet));
-  }
+  let file = withChanges(book.file, changes);
   for (const [sheet, ofSheet] of notes) file = addNotes(file, sheet.path, ofSheet);
   if (removed.size === 0) return file;
   const kept = outcomes
     .filter(({ cell }) => rewrite(cell) !== null)
-    .map(({ cell, area }) => ({ ...cell, area }));
-  return pruneCalcChain(file, book, formulaCells({ ...book, formulas: kept }));
+    .map(({ cell, area }) => ({ sheetId: cell.sheet.number, area }));
+  return pruneCalcChain(file, book.path, filledBy(kept));
 
   /** Where one of the cells that share a formula changes, each of the others gets its own. */
   function unshare(): void {
     const groupOf = ({ sheet, row, column }: FormulaCell) => {
-      const group = sheet.cells.get(cellAddress(row, column))?.formula?.group;
-      return group === undefined ? undefined : `${sheet.id} ${group}`;
+      const group = sheet.cellAt(row, column)?.formula?.group;
+      return group === undefined ? undefined : `${sheet.position} ${group}`;
     };
     const isRewritten = ({ sheet, row, column }: FormulaCell) =>
       changes.get(sheet)?.get(row)?.get(column)?.formula !== undefined;

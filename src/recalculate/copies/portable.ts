@@ -23,7 +23,7 @@ export function portableCopy(book: Book, outcomes: readonly Outcome[]): Package 
     for (const call of rewritten.calls) calls.add(call);
     return rewritten.text;
   });
-  return calls.size === 0 ? copy : addNames(copy, book.workbookPath, withHelpers(calls));
+  return calls.size === 0 ? copy : addNames(copy, book.path, withHelpers(calls));
 }
 
 /** Defines the copy's functions as names of the workbook. */

@@ -7,6 +7,8 @@ import { UnreadableFile } from "./unreadable";
  */
 export interface XmlElement {
   readonly name: string;
+  /** The prefix of its name with the colon, for programs that use one. */
+  readonly prefix: string;
   readonly attributes: Readonly<Record<string, string>>;
   readonly children: XmlElement[];
   /** The text directly inside, without that of the children. */
@@ -22,8 +24,9 @@ export interface XmlElement {
 const deepest = 100;
 
 /**
- * Reads a part's XML into elements. Elements called `streamed` are handed to `visit` as each one
- * ends and then let go, so that a worksheet of many rows is never in memory as a whole.
+ * Reads a part's XML into elements. Elements called `streamed`, "row" or, inside one parent only,
+ * "sheetData/row", are handed to `visit` as each one ends and then let go, so that a worksheet of many
+ * rows is never in memory as a whole.
  */
 export function parseXml(
   xml: string,
@@ -33,6 +36,7 @@ export function parseXml(
 ): XmlElement {
   const parser = new SaxesParser();
   const open: XmlElement[] = [];
+  const [streamedName, streamedParent] = (streamed ?? "").split("/").reverse();
   let root: XmlElement | undefined;
   let start = 0;
   parser.on("doctype", () => {
@@ -46,8 +50,10 @@ export function parseXml(
   });
   parser.on("opentag", ({ name, attributes }) => {
     if (open.length >= deepest) throw new UnreadableFile(`"${path}" is nested too deeply`);
+    const local = name.indexOf(":") + 1;
     open.push({
-      name: withoutPrefix(name),
+      name: name.slice(local),
+      prefix: name.slice(0, local),
       attributes,
       children: [],
       text: "",
@@ -67,16 +73,14 @@ export function parseXml(
     element.end = parser.position;
     const parent = open.at(-1);
     if (!parent) root = element;
-    else if (visit && element.name === streamed) visit(element);
+    else if (visit && isStreamed(element, parent)) visit(element);
     else parent.children.push(element);
   });
+  const isStreamed = ({ name }: XmlElement, parent: XmlElement) =>
+    name === streamedName && (streamedParent === undefined || parent.name === streamedParent);
   parser.write(xml).close();
   if (!root) throw new UnreadableFile(`"${path}" is empty`);
   return root;
-}
-
-function withoutPrefix(name: string): string {
-  return name.slice(name.indexOf(":") + 1);
 }
 
 /** The first child of that name, if there is one. */

@@ -1,4 +1,4 @@
-import { cellAddress } from "../../formula/address";
+import { cellAddress, type Area } from "../../formula/address";
 import {
   attributeOf,
   numberOf,
@@ -8,7 +8,6 @@ import {
   partAt,
   type Package,
 } from "../package";
-import type { Book } from "../../recalculate/book";
 import { withChange, withoutPart, withText } from "./editPackage";
 import { applyEdits, type Edit } from "./patchSheet";
 import { relationshipsPath } from "./relationships";
@@ -20,12 +19,10 @@ import { relationshipsPath } from "./relationships";
  */
 export function pruneCalcChain(
   file: Package,
-  book: Book,
+  workbookPath: string,
   hasFormula: (sheetId: number, address: string) => boolean,
 ): Package {
-  const path = relationshipsOf(file, book.workbookPath).find(
-    ({ type }) => type === "calcChain",
-  )?.target;
+  const path = relationshipsOf(file, workbookPath).find(({ type }) => type === "calcChain")?.target;
   if (path === undefined || !partAt(file, path)) return file;
   const xml = textAt(file, path);
   const entries = parseXml(xml, path).children.filter(({ name }) => name === "c");
@@ -49,11 +46,13 @@ export function pruneCalcChain(
     keptSheet = sheet;
   }
   if (edits.length === 0) return file;
-  return kept > 0 ? withText(file, path, applyEdits(xml, edits)) : without(file, book, path);
+  return kept > 0
+    ? withText(file, path, applyEdits(xml, edits))
+    : without(file, workbookPath, path);
 }
 
 /** The list may not be empty, but it may be missing. */
-function without(file: Package, { workbookPath }: Book, path: string): Package {
+function without(file: Package, workbookPath: string, path: string): Package {
   const name = path.slice(path.lastIndexOf("/") + 1);
   const entry = (element: string, attribute: string, value: string) =>
     new RegExp(`<(?:[\\w.-]+:)?${element}\\b[^>]*\\b${attribute}="[^"]*${value}"[^>]*/>`, "i");
@@ -66,17 +65,23 @@ function without(file: Package, { workbookPath }: Book, path: string): Package {
   );
 }
 
-/** Which cells hold formulas or lie in an array, as a workbook was read. */
-export function formulaCells(book: Book): (sheetId: number, address: string) => boolean {
+/** The cells that a formula fills, on the sheet of this number. */
+export interface FilledCells {
+  readonly sheetId: number;
+  readonly area: Area;
+}
+
+/** Whether a cell holds one of these formulas or lies in its array. */
+export function filledBy(formulas: Iterable<FilledCells>) {
   const cells = new Map<number, Set<string>>();
-  for (const { sheet, area } of book.formulas) {
-    const ofSheet = cells.get(sheet.number) ?? new Set<string>();
-    cells.set(sheet.number, ofSheet);
+  for (const { sheetId, area } of formulas) {
+    const ofSheet = cells.get(sheetId) ?? new Set<string>();
+    cells.set(sheetId, ofSheet);
     for (let row = area.startRow; row <= area.endRow; row++) {
       for (let column = area.startColumn; column <= area.endColumn; column++) {
         ofSheet.add(cellAddress(row, column));
       }
     }
   }
-  return (sheetId, address) => cells.get(sheetId)?.has(address) ?? false;
+  return (sheetId: number, address: string) => cells.get(sheetId)?.has(address) ?? false;
 }

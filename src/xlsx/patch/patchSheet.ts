@@ -1,9 +1,9 @@
 import { areaAddress, cellAddress, columnNumber, type Area } from "../../formula/address";
-import { escapeXml } from "../package";
+import { isError, type CellValue } from "../model";
+import { childOf, escapeXml, parseXml } from "../package";
+import type { Place, ReadCell, ReadRow } from "../read/rows";
+import type { ReadSheet } from "../read/sheet";
 import { toFileText } from "../strings";
-import type { CellValue } from "../../recalculate/book";
-import { isError } from "../../recalculate/calculate";
-import type { SheetXml, Stretch, XmlCell, XmlRow } from "./sheetXml";
 
 /** What is to change about one cell; what is left out stays as it is. */
 export interface CellChange {
@@ -18,11 +18,20 @@ export interface CellChange {
 /** The cells to change in one sheet, by row and then by column. */
 export type SheetChanges = ReadonlyMap<number, ReadonlyMap<number, CellChange>>;
 
+/** A stretch of a part's text. */
+type Stretch = Omit<Place, "contentStart">;
+
+/** A worksheet and the text of its part. */
+interface SheetXml extends ReadSheet {
+  readonly xml: string;
+}
+
 /**
  * A worksheet's XML with some cells changed and everything between them left as it stands, to the
  * character: cells keep their style, their extensions and the order of their attributes.
  */
-export function patchSheet(sheet: SheetXml, changes: SheetChanges): string {
+export function patchSheet(xml: string, read: ReadSheet, changes: SheetChanges): string {
+  const sheet: SheetXml = { ...read, xml };
   const edits: Edit[] = [];
   const rows = new Map(sheet.rows.map((row) => [row.row, row]));
   const added: number[] = [];
@@ -59,7 +68,7 @@ export function applyEdits(text: string, edits: readonly Edit[]): string {
 
 function editRow(
   sheet: SheetXml,
-  row: XmlRow,
+  row: ReadRow,
   changes: ReadonlyMap<number, CellChange>,
   edits: Edit[],
 ): void {
@@ -82,7 +91,7 @@ function editRow(
 /** Puts XML behind one child of an element, or first in it, also where it is written `<row/>`. */
 function insertInto(
   { xml, prefix }: SheetXml,
-  element: Stretch & { readonly contentStart: number },
+  element: Place,
   name: string,
   after: number | undefined,
   text: string,
@@ -104,29 +113,34 @@ function insertInto(
 }
 
 /** The cell's XML with its new value: the tag's `t`, the formula's `ref` and what `<v>` holds. */
-function changedCell({ xml, prefix }: SheetXml, cell: XmlCell, change: CellChange): string {
-  const empty = xml[cell.contentStart - 2] === "/";
-  const tag = xml.slice(cell.start, cell.contentStart).replace(/\s*\/?>$/, "");
-  const content = empty ? "" : xml.slice(cell.contentStart, cell.end - closingTag(xml, cell));
-  const place = (stretch: Stretch | undefined) =>
-    stretch && { start: stretch.start - cell.contentStart, end: stretch.end - cell.contentStart };
+function changedCell(
+  sheet: SheetXml,
+  { start, end, formula }: ReadCell,
+  change: CellChange,
+): string {
+  const { prefix } = sheet;
+  const xml = sheet.xml.slice(start, end);
+  const cell = parseXml(xml, sheet.path);
   const edits: Edit[] = [];
 
-  const formulaAt = place(cell.formula);
-  if (formulaAt && change.formula === null) edits.push({ ...formulaAt, text: "" });
+  const formulaAt = childOf(cell, "f");
+  if (formulaAt && change.formula === null) edits.push({ ...stretchOf(formulaAt), text: "" });
   else if (formulaAt && (change.area || change.formula !== undefined)) {
-    edits.push({ ...formulaAt, text: changedFormula(xml, cell, change) });
+    const shared = formula?.group !== undefined;
+    edits.push({ ...stretchOf(formulaAt), text: changedFormula(xml, formulaAt, shared, change) });
   }
   const value = writeValue(prefix, change.value);
-  const valueAt = place(cell.valueAt);
-  const inlineAt = place(cell.inlineAt);
-  if (inlineAt) edits.push({ ...inlineAt, text: valueAt ? "" : value });
-  if (valueAt) edits.push({ ...valueAt, text: value });
+  const valueAt = childOf(cell, "v");
+  const inlineAt = childOf(cell, "is");
+  if (inlineAt) edits.push({ ...stretchOf(inlineAt), text: valueAt ? "" : value });
+  if (valueAt) edits.push({ ...stretchOf(valueAt), text: value });
   else if (!inlineAt) {
-    const at = formulaAt?.end ?? 0;
+    const at = formulaAt?.end ?? cell.contentStart;
     edits.push({ start: at, end: at, text: value });
   }
-  const inside = applyEdits(content, edits);
+  const content = xml[cell.contentStart - 2] === "/" ? xml.length : xml.lastIndexOf("<");
+  const inside = applyEdits(xml.slice(0, content), edits).slice(cell.contentStart);
+  const tag = xml.slice(0, cell.contentStart).replace(/\s*\/?>$/, "");
   const type = typeOf(change.value);
   const plain = withoutAttribute(withoutAttribute(tag, "t"), "vm");
   const unmarked = change.formula === null ? withoutAttribute(plain, "cm") : plain;
@@ -134,10 +148,14 @@ function changedCell({ xml, prefix }: SheetXml, cell: XmlCell, change: CellChang
   return inside === "" ? `${opened}/>` : `${opened}>${inside}</${prefix}c>`;
 }
 
-const closingTag = (xml: string, { end }: Stretch) => end - xml.lastIndexOf("<", end - 1);
+const stretchOf = ({ start, end }: Place): Stretch => ({ start, end });
 
-function changedFormula(xml: string, { formula }: XmlCell, { area, formula: text }: CellChange) {
-  const { start, contentStart, end } = formula!;
+function changedFormula(
+  xml: string,
+  { start, contentStart, end }: Place,
+  shared: boolean,
+  { area, formula: text }: CellChange,
+): string {
   const empty = xml[contentStart - 2] === "/";
   const tag = xml.slice(start, contentStart);
   const opened = area
@@ -146,7 +164,7 @@ function changedFormula(xml: string, { formula }: XmlCell, { area, formula: text
   if (text === undefined || text === null) return opened + xml.slice(contentStart, end);
   const name = /^<([^\s/>]+)/.exec(tag)![1];
   // A formula of its own is shared no longer.
-  if (formula!.kind === "shared") return `<${name}>${escapeXml(text)}</${name}>`;
+  if (shared) return `<${name}>${escapeXml(text)}</${name}>`;
   return `${empty ? opened.replace(/\/>$/, ">") : opened}${escapeXml(text)}</${name}>`;
 }
 
@@ -198,11 +216,13 @@ const holdsAnything = (cells: ReadonlyMap<number, CellChange>) =>
   [...cells.values()].some(({ value }) => value !== null);
 
 function lastBefore<T>(list: readonly T[], isBefore: (item: T) => boolean): T | undefined {
-  return [...list].reverse().find(isBefore);
+  let at = list.length - 1;
+  while (at >= 0 && !isBefore(list[at])) at--;
+  return list[at];
 }
 
 /** A row may say which columns it uses. */
-function widenSpans({ xml }: SheetXml, row: XmlRow, columns: readonly number[], edits: Edit[]) {
+function widenSpans({ xml }: SheetXml, row: ReadRow, columns: readonly number[], edits: Edit[]) {
   const tag = xml.slice(row.start, row.contentStart);
   const spans = /(\sspans\s*=\s*["'])(\d+):(\d+)/.exec(tag);
   if (!spans) return;

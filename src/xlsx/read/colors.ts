@@ -33,7 +33,7 @@ const inOrderOfCells = ["lt1", "dk1", "lt2", "dk2"];
 
 function themeColors(file: Package, workbookPath: string): (string | undefined)[] {
   const found = relationshipsOf(file, workbookPath).find(({ type }) => type === "theme");
-  if (!found || !file.parts.has(found.target)) return [];
+  if (!found) return [];
   const scheme = childOf(childOf(xmlAt(file, found.target), "themeElements"), "clrScheme");
   if (!scheme) return [];
   const swatches = [

@@ -1,8 +1,8 @@
-import type { ImageSourceType, IWorksheetData } from "@univerjs/core";
 import { lastColumn, lastRow } from "../../formula/address";
-import { imageTypeOf, toDataAddress } from "../images";
-import type { Box, Corners, Layout } from "../layout";
-import { layoutOf, quarterTurned } from "../layout";
+import { endingOf, imageTypeOf } from "../images";
+import type { Layout } from "../layout";
+import { quarterTurned } from "../layout";
+import type { Corner, Corners, Crop, ImageFile, PictureModel } from "../model";
 import type { Package, XmlElement } from "../package";
 import {
   attributeOf,
@@ -14,57 +14,17 @@ import {
   UnreadableFile,
   xmlAt,
 } from "../package";
-import type { Corner, PlacedPicture } from "../pictures";
-import { imageDrawing } from "../pictures";
 import { fromFileText } from "../strings";
 import { pixelsOfEmu } from "../units";
 
 /** The pictures among what is drawn on a sheet, the last one on top. */
-export function readPictures(
-  drawn: readonly Drawn[],
-  id: string,
-  sheet: Partial<IWorksheetData>,
-): PlacedPicture[] {
-  const layout = layoutOf(sheet);
-  // A picture that is placed often is put into text once.
-  const sources = new Map<Uint8Array, string>();
-  const sourceOf = ({ type, bytes }: DrawnImage) => {
-    const source = sources.get(bytes) ?? toDataAddress(type, bytes);
-    sources.set(bytes, source);
-    return source;
-  };
-  return drawn.flatMap(({ anchor, image }, index) => {
+export function readPictures(drawn: readonly Drawn[], layout: Layout): PictureModel[] {
+  return drawn.flatMap(({ anchor, image }) => {
     const picture = childOf(anchor, "pic");
-    const corners = anchor && cornersOf(anchor, layout);
-    if (!picture || !image || !corners) return [];
-    return {
-      drawingId: `${id}-picture${index + 1}`,
-      unitId: "workbook",
-      subUnitId: id,
-      drawingType: imageDrawing,
-      imageSourceType: "BASE64" as ImageSourceType,
-      source: sourceOf(image),
-      anchorType: moves(anchor),
-      ...readLook(picture, corners, layout),
-    };
+    const held = anchor && cornersOf(anchor, layout);
+    if (!picture || !image || !held) return [];
+    return { image, moves: movesOf(anchor), ...readLook(picture, held, layout) };
   });
-}
-
-/** How many rows and columns of a sheet its pictures reach. */
-export function reachOf(drawn: readonly Drawn[], sheet: Partial<IWorksheetData>) {
-  const layout = layoutOf(sheet);
-  const ends = drawn.flatMap(
-    ({ anchor, image }) => (anchor && image && cornersOf(anchor, layout)?.to) ?? [],
-  );
-  return {
-    rows: ends.reduce((most, { row }) => Math.max(most, row + 1), 0),
-    columns: ends.reduce((most, { column }) => Math.max(most, column + 1), 0),
-  };
-}
-
-interface DrawnImage {
-  readonly type: string;
-  readonly bytes: Uint8Array;
 }
 
 /** Something that lies over a sheet's cells. */
@@ -72,7 +32,7 @@ export interface Drawn {
   /** What holds it at its place; nothing stands for a drawing that nobody can read. */
   readonly anchor?: XmlElement;
   /** The picture itself, if it is one that can be shown here. */
-  readonly image?: DrawnImage;
+  readonly image?: ImageFile;
 }
 
 /** All that lies over the cells of the sheet whose part is at this path. */
@@ -97,8 +57,8 @@ function drawnIn(file: Package, drawing: string): Drawn[] {
     const embedded = blip && attributeOf(blip, "embed");
     const part = related.find((relationship) => relationship.id === embedded);
     const bytes = part && !part.external ? partAt(file, part.target) : undefined;
-    const type = part && imageTypeOf(part.target);
-    return { anchor, ...(bytes && type && { image: { type, bytes } }) };
+    const shown = bytes && imageTypeOf(part!.target) !== undefined;
+    return { anchor, ...(shown && { image: { bytes, ending: endingOf(part!.target) } }) };
   });
 }
 
@@ -109,35 +69,26 @@ function readLook(picture: XmlElement, held: Corners, layout: Layout) {
   const angle = ((transform && numberOf(transform, "rot")) ?? 0) / 60_000;
   const inFile = layout.boxOf(held);
   const box = quarterTurned(inFile, angle);
-  const turn = {
-    angle,
-    flipX: transform !== undefined && flagOf(transform, "flipH"),
-    flipY: transform !== undefined && flagOf(transform, "flipV"),
-    skewX: 0,
-    skewY: 0,
-  };
-  const named = childOf(childOf(picture, "nvPicPr"), "cNvPr");
-  const description = named?.attributes.descr;
+  const crop = cropOf(childOf(childOf(picture, "blipFill"), "srcRect"));
+  const description = childOf(childOf(picture, "nvPicPr"), "cNvPr")?.attributes.descr;
   const shape = childOf(properties, "prstGeom")?.attributes.prst;
   return {
-    sheetTransform: { ...turn, ...(box === inFile ? held : layout.cornersOf(box)) },
-    axisAlignSheetTransform: { ...turn, ...held },
-    transform: { ...turn, ...box },
-    srcRect: cropOf(childOf(childOf(picture, "blipFill"), "srcRect"), box),
-    ...(shape !== undefined && shape !== "rect" && { prstGeom: shape }),
+    corners: box === inFile ? held : layout.cornersOf(box),
+    angle,
+    mirroredAcross: transform !== undefined && flagOf(transform, "flipH"),
+    mirroredDown: transform !== undefined && flagOf(transform, "flipV"),
+    ...(crop && { crop }),
+    ...(shape !== undefined && shape !== "rect" && { shape }),
     ...(description && { description: fromFileText(description) }),
   };
 }
 
-/** What is cut off at each edge, in pixels as the picture is shown. */
-function cropOf(cut: XmlElement | undefined, { width, height }: Box) {
-  if (!cut) return null;
+function cropOf(cut: XmlElement | undefined): Crop | undefined {
+  if (!cut) return undefined;
   const share = (edge: string) => (numberOf(cut, edge) ?? 0) / 100_000;
   const [left, top, right, bottom] = ["l", "t", "r", "b"].map(share);
-  if (left + right >= 1 || top + bottom >= 1) return null;
-  const wide = width / (1 - left - right);
-  const high = height / (1 - top - bottom);
-  return { left: left * wide, top: top * high, right: right * wide, bottom: bottom * high };
+  if (left + right >= 1 || top + bottom >= 1) return undefined;
+  return { left, top, right, bottom };
 }
 
 /** Where an anchor holds what it holds; nothing where it does not say. */
@@ -171,10 +122,10 @@ function cornerOf(corner: XmlElement | undefined): Corner | undefined {
   return { column, columnOffset: offset("colOff"), row, rowOffset: offset("rowOff") };
 }
 
-/** How it goes along when the cells under it move: `SheetDrawingAnchorType`, by a file's word for it. */
-function moves(anchor: XmlElement): PlacedPicture["anchorType"] {
+/** How it goes along when the cells under it move. */
+function movesOf(anchor: XmlElement): PictureModel["moves"] {
   const word =
     anchor.name === "twoCellAnchor" ? (anchor.attributes.editAs ?? "twoCell") : anchor.name;
-  const type = word.startsWith("twoCell") ? "1" : word.startsWith("oneCell") ? "0" : "2";
-  return type as PlacedPicture["anchorType"];
+  if (word.startsWith("twoCell")) return "twoCell";
+  return word.startsWith("oneCell") ? "oneCell" : "absolute";
 }

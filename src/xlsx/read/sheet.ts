@@ -1,110 +1,139 @@
-import type { ICellData, IColumnData, IFreeze, IRowData, IWorksheetData } from "@univerjs/core";
-import { BooleanNumber } from "@univerjs/core";
-import { lastColumn, lastRow, parseArea } from "../../formula/address";
+import { lastColumn, parseArea } from "../../formula/address";
+import { layoutOf } from "../layout";
+import type { ColumnModel, FreezeModel, SheetModel } from "../model";
 import type { Package, XmlElement } from "../package";
 import { childOf, childrenOf, flagOf, numberOf, xmlAt } from "../package";
 import { pixelsOfPoints, widthInPixels, widthOfCharacters } from "../units";
-import type { Surroundings } from "./cells";
-import { cellReader } from "./cells";
 import type { ColorOf } from "./colors";
-import type { Drawn } from "./pictures";
-import { reachOf } from "./pictures";
+import { drawnOn, readPictures } from "./pictures";
+import type { Place, ReadCell, ReadRow } from "./rows";
+import { rowReader } from "./rows";
 import type { ListedSheet } from "./sheets";
+import { valueReader } from "./values";
 
-/** Room for rows and columns below and beside what a sheet holds. */
-const room = { rows: 100, columns: 10 };
-const smallest = { rows: 200, columns: 26 };
+/** A worksheet read from a file, with where things stand in its part's text. */
+export interface ReadSheet extends SheetModel {
+  /** The path of its part. */
+  readonly path: string;
+  /** Its place among all of the file's sheets, those that hold a chart included. */
+  readonly position: number;
+  /** The number by which other parts of the file know it. */
+  readonly number: number;
+  readonly rows: readonly ReadRow[];
+  /** The prefix of its elements with the colon, for programs that use one. */
+  readonly prefix: string;
+  /** The element around the rows. */
+  readonly data: Place;
+  /** Where the sheet's extent is said, if it is. */
+  readonly dimension: Place | undefined;
+  /** The cell at a place, if the file has it. */
+  cellAt(row: number, column: number): ReadCell | undefined;
+}
+
+/** What a sheet's cells need to know of the workbook around them. */
+export interface Surroundings {
+  readonly strings: readonly string[];
+  readonly from1904: boolean;
+  readonly colorOf: ColorOf;
+}
 
 /** Reads one worksheet. */
 export function readSheet(
   file: Package,
-  { id, name, path, hidden }: ListedSheet,
-  surroundings: Surroundings,
-  colorOf: ColorOf,
-  drawn: readonly Drawn[],
-): Partial<IWorksheetData> {
-  const cellData: Record<number, Record<number, ICellData>> = {};
-  const rowData: Record<number, Partial<IRowData>> = {};
-  const used = { rows: 0, columns: 0 };
-  const readRow = cellReader(name, surroundings);
-
-  const sheet = xmlAt(file, path, "row", (element) => {
-    const { row, cells } = readRow(element);
-    const look = rowLook(element);
-    if (Object.keys(look).length > 0) rowData[row] = look;
-    if (cells.length === 0) return;
-    cellData[row] = Object.fromEntries(cells.map(({ column, content }) => [column, content]));
-    used.rows = Math.max(used.rows, row + 1);
-    used.columns = Math.max(used.columns, ...cells.map(({ column }) => column + 1));
-  });
-
-  const format = childOf(sheet, "sheetFormatPr");
+  { name, path, hidden, position, number }: ListedSheet,
+  { strings, from1904, colorOf }: Surroundings,
+): ReadSheet {
+  const read: ReadRow[] = [];
+  const readRow = rowReader(valueReader(name, strings, from1904));
+  const root = xmlAt(file, path, "sheetData/row", (element) => read.push(readRow(element)));
+  const rows = inOrder(read);
+  const format = childOf(root, "sheetFormatPr");
   const height = format && numberOf(format, "defaultRowHeight");
-  const columns = readColumns(childOf(sheet, "cols"));
-  const sizes = {
-    defaultColumnWidth: defaultWidth(format),
-    ...(height && { defaultRowHeight: Math.round(pixelsOfPoints(height)) }),
-    rowData,
-  };
-  const reach = reachOf(drawn, { ...sizes, columnData: columns });
-  const rows = Math.max(used.rows, reach.rows) + room.rows;
-  const rowCount = Math.min(Math.max(rows, smallest.rows), lastRow + 1);
-  const columnsUsed = Math.max(used.columns, reach.columns) + room.columns;
-  const columnCount = Math.min(Math.max(columnsUsed, smallest.columns), lastColumn + 1);
-  const view = childOf(childOf(sheet, "sheetViews"), "sheetView");
-  const tab = colorOf(childOf(childOf(sheet, "sheetPr"), "tabColor"));
+  const view = childOf(childOf(root, "sheetViews"), "sheetView");
+  const tab = colorOf(childOf(childOf(root, "sheetPr"), "tabColor"));
   const freeze = freezeOf(childOf(view, "pane"));
+  const sizes = {
+    usualWidth: usualWidthOf(format),
+    ...(height && { usualHeight: Math.round(pixelsOfPoints(height)) }),
+    columns: readColumns(childOf(root, "cols")),
+    rows,
+  };
+  const drawn = drawnOn(file, path);
   return {
-    id,
-    name,
-    tabColor: tab ?? "",
-    hidden: flag(hidden),
-    rowCount,
-    columnCount,
-    ...sizes,
-    cellData,
-    columnData: Object.fromEntries(
-      Object.entries(columns).filter(([column]) => Number(column) < columnCount),
-    ),
-    mergeData: childrenOf(childOf(sheet, "mergeCells"), "mergeCell").flatMap(
+    ...{ name, path, hidden, position, number },
+    ...(tab && { tab }),
+    gridlines: !view || flagOf(view, "showGridLines", true),
+    rightToLeft: view !== undefined && flagOf(view, "rightToLeft"),
+    ...(freeze && { freeze }),
+    merges: childrenOf(childOf(root, "mergeCells"), "mergeCell").flatMap(
       ({ attributes }) => parseArea(attributes.ref ?? "") ?? [],
     ),
-    showGridlines: flag(!view || flagOf(view, "showGridLines", true)),
-    rightToLeft: flag(view !== undefined && flagOf(view, "rightToLeft")),
-    ...(freeze && { freeze }),
+    ...sizes,
+    pictures: drawn.length > 0 ? readPictures(drawn, layoutOf(sizes)) : [],
+    prefix: root.prefix,
+    data: childOf(root, "sheetData") ?? {
+      ...root,
+      start: root.contentStart,
+      end: root.contentStart,
+    },
+    dimension: childOf(root, "dimension"),
+    cellAt: finderOf(rows),
   };
 }
 
-function rowLook(element: XmlElement): Partial<IRowData> {
-  const points = numberOf(element, "ht");
-  const pixels = points === undefined ? undefined : pixelsOfPoints(points);
-  return {
-    ...(pixels !== undefined &&
-      (flagOf(element, "customHeight")
-        ? { h: pixels, ia: BooleanNumber.FALSE }
-        : { h: pixels, ah: pixels, ia: BooleanNumber.TRUE })),
-    ...(flagOf(element, "hidden") && { hd: BooleanNumber.TRUE }),
-    ...(flagOf(element, "customFormat") && { s: element.attributes.s ?? "0" }),
+/** From the top; of rows that stand at the same place the last one counts. */
+function inOrder(rows: ReadRow[]): ReadRow[] {
+  const ordered = rows.every(({ row }, at) => at === 0 || rows[at - 1].row < row);
+  if (ordered) return rows;
+  const byNumber = new Map(rows.map((row) => [row.row, row]));
+  return [...byNumber.values()].sort((one, other) => one.row - other.row);
+}
+
+function finderOf(rows: readonly ReadRow[]): ReadSheet["cellAt"] {
+  return (row, column) => {
+    const found = find(rows, row, (each) => each.row);
+    return found && find(found.cells, column, (each) => each.column);
   };
 }
 
-function readColumns(columns: XmlElement | undefined) {
-  const read: Record<number, Partial<IColumnData>> = {};
+/** Of a list in the order of its items' numbers, the item with this one. */
+function find<T>(
+  items: readonly T[],
+  number: number,
+  numberOf: (item: T) => number,
+): T | undefined {
+  // Lists are mostly without gaps, so the item is likely to stand where its number says.
+  let low = 0;
+  let high = items.length - 1;
+  let middle = Math.min(number, high);
+  while (low <= high) {
+    const there = numberOf(items[middle]);
+    if (there === number) return items[middle];
+    if (there < number) low = middle + 1;
+    else high = middle - 1;
+    middle = (low + high) >> 1;
+  }
+  return undefined;
+}
+
+function readColumns(columns: XmlElement | undefined): Map<number, ColumnModel> {
+  const read = new Map<number, ColumnModel>();
   for (const element of childrenOf(columns, "col")) {
     const width = numberOf(element, "width");
-    const look: Partial<IColumnData> = {
-      ...(width !== undefined && { w: widthInPixels(width) }),
-      ...(flagOf(element, "hidden") && { hd: BooleanNumber.TRUE }),
-      ...(element.attributes.style !== undefined && { s: element.attributes.style }),
+    const style = numberOf(element, "style");
+    const look: ColumnModel = {
+      ...(width !== undefined && { width: widthInPixels(width) }),
+      ...(flagOf(element, "hidden") && { hidden: true }),
+      ...(style !== undefined && { style }),
     };
     const first = (numberOf(element, "min") ?? 1) - 1;
     const last = Math.min(numberOf(element, "max") ?? first + 1, lastColumn + 1) - 1;
-    for (let column = first; column <= last; column++) read[column] = look;
+    for (let column = first; column <= last; column++) read.set(column, look);
   }
   return read;
 }
 
-function defaultWidth(format: XmlElement | undefined): number {
+function usualWidthOf(format: XmlElement | undefined): number {
   const written = format && numberOf(format, "defaultColWidth");
   if (written) return widthInPixels(written);
   const characters = (format && numberOf(format, "baseColWidth")) ?? 8;
@@ -112,13 +141,7 @@ function defaultWidth(format: XmlElement | undefined): number {
   return Math.ceil(widthOfCharacters(characters) / 8) * 8;
 }
 
-function freezeOf(pane: XmlElement | undefined): IFreeze | undefined {
+function freezeOf(pane: XmlElement | undefined): FreezeModel | undefined {
   if (!pane || !(pane.attributes.state ?? "").startsWith("frozen")) return undefined;
-  const xSplit = numberOf(pane, "xSplit") ?? 0;
-  const ySplit = numberOf(pane, "ySplit") ?? 0;
-  return { xSplit, ySplit, startRow: ySplit, startColumn: xSplit };
-}
-
-function flag(value: boolean): BooleanNumber {
-  return value ? BooleanNumber.TRUE : BooleanNumber.FALSE;
+  return { rows: numberOf(pane, "ySplit") ?? 0, columns: numberOf(pane, "xSplit") ?? 0 };
 }

@@ -1,16 +1,25 @@
 import type { Package } from "../package";
-import { attributeOf, childOf, childrenOf, findWorkbook, relationshipsOf, xmlAt } from "../package";
+import {
+  attributeOf,
+  childOf,
+  childrenOf,
+  findWorkbook,
+  numberOf,
+  relationshipsOf,
+  UnreadableFile,
+  xmlAt,
+} from "../package";
 
 /** A worksheet as the workbook lists it. */
 export interface ListedSheet {
-  /** The id it has in the opened workbook. */
-  readonly id: string;
   readonly name: string;
   /** The path of its part. */
   readonly path: string;
   readonly hidden: boolean;
   /** Its place among all of the file's sheets, by which names that belong to one sheet know it. */
   readonly position: number;
+  /** The number by which other parts of the file know it. */
+  readonly number: number;
 }
 
 /** The worksheets of a file in their order; sheets that hold a chart and no cells are left out. */
@@ -19,14 +28,18 @@ export function listSheets(file: Package): ListedSheet[] {
   const related = relationshipsOf(file, workbookPath);
   const listed = childrenOf(childOf(xmlAt(file, workbookPath), "sheets"), "sheet");
   return listed.flatMap((sheet, position) => {
+    const name = sheet.attributes.name ?? `Sheet${position + 1}`;
     const relationship = related.find(({ id }) => id === attributeOf(sheet, "id"));
-    if (relationship?.type !== "worksheet") return [];
+    if (!relationship) {
+      throw new UnreadableFile(`the file is damaged: the sheet "${name}" is missing`);
+    }
+    if (relationship.type !== "worksheet") return [];
     return {
-      id: `sheet${position + 1}`,
-      name: sheet.attributes.name ?? `Sheet${position + 1}`,
+      name,
       path: relationship.target,
       hidden: (sheet.attributes.state ?? "visible") !== "visible",
       position,
+      number: numberOf(sheet, "sheetId") ?? 0,
     };
   });
 }

@@ -1,19 +1,12 @@
-import type { IBorderStyleData, IStyleData } from "@univerjs/core";
-import {
-  BaselineOffset,
-  BooleanNumber,
-  HorizontalAlign,
-  VerticalAlign,
-  WrapStrategy,
-} from "@univerjs/core";
-import { indentStep, lineStyles } from "../looks";
+import type { BorderSide, LineModel, LineStyle, StyleModel } from "../model";
+import { lineStyles } from "../model";
 import { builtInFormats } from "../numberFormats";
 import type { XmlElement } from "../package";
 import { childOf, childrenOf, flagOf, numberOf } from "../package";
 import type { ColorOf } from "./colors";
 
 /** How a cell looks by the number it names: the formats of the workbook in their own order. */
-export function readStyles(styles: XmlElement | undefined, colorOf: ColorOf): IStyleData[] {
+export function readStyles(styles: XmlElement | undefined, colorOf: ColorOf): StyleModel[] {
   const listed = (name: string) => childOf(styles, name)?.children ?? [];
   const formats: Record<number, string> = { ...builtInFormats };
   for (const format of listed("numFmts")) {
@@ -23,38 +16,37 @@ export function readStyles(styles: XmlElement | undefined, colorOf: ColorOf): IS
   const fills = listed("fills").map((fill) => readFill(fill, colorOf));
   const borders = listed("borders").map((border) => readBorders(border, colorOf));
 
-  return childrenOf(childOf(styles, "cellXfs"), "xf").map((format) => {
-    const pattern = formats[numberOf(format, "numFmtId") ?? 0];
+  return childrenOf(childOf(styles, "cellXfs"), "xf").map((look) => {
+    const format = formats[numberOf(look, "numFmtId") ?? 0];
     return {
-      ...fonts[numberOf(format, "fontId") ?? 0],
-      ...fills[numberOf(format, "fillId") ?? 0],
-      ...borders[numberOf(format, "borderId") ?? 0],
-      ...readAlignment(childOf(format, "alignment")),
-      ...(pattern && pattern.toLowerCase() !== "general" && { n: { pattern } }),
+      ...fonts[numberOf(look, "fontId") ?? 0],
+      ...fills[numberOf(look, "fillId") ?? 0],
+      ...borders[numberOf(look, "borderId") ?? 0],
+      ...readAlignment(childOf(look, "alignment")),
+      ...(format && format.toLowerCase() !== "general" && { format }),
     };
   });
 }
 
-function readFont(font: XmlElement, colorOf: ColorOf): IStyleData {
-  const style: IStyleData = {};
+function readFont(font: XmlElement, colorOf: ColorOf): StyleModel {
   const has = (name: string) => {
     const child = childOf(font, name);
-    return child !== undefined && flagOf(child, "val", true) && child.attributes.val !== "none";
+    return child !== undefined && flagOf(child, "val", true);
   };
   const name = childOf(font, "name")?.attributes.val;
   const size = childOf(font, "sz");
   const color = colorOf(childOf(font, "color"));
-  if (name) style.ff = name;
-  if (size) style.fs = numberOf(size, "val") ?? 11;
-  if (color) style.cl = { rgb: color };
-  if (has("b")) style.bl = BooleanNumber.TRUE;
-  if (has("i")) style.it = BooleanNumber.TRUE;
-  if (underlined(childOf(font, "u"))) style.ul = { s: BooleanNumber.TRUE };
-  if (has("strike")) style.st = { s: BooleanNumber.TRUE };
   const raised = childOf(font, "vertAlign")?.attributes.val;
-  if (raised === "superscript") style.va = BaselineOffset.SUPERSCRIPT;
-  if (raised === "subscript") style.va = BaselineOffset.SUBSCRIPT;
-  return style;
+  return {
+    ...(name && { font: name }),
+    ...(size && { size: numberOf(size, "val") ?? 11 }),
+    ...(color && { color }),
+    ...(has("b") && { bold: true }),
+    ...(has("i") && { italic: true }),
+    ...(underlined(childOf(font, "u")) && { underline: true }),
+    ...(has("strike") && { strike: true }),
+    ...((raised === "superscript" || raised === "subscript") && { raised }),
+  };
 }
 
 /** An underline's value is its kind, and a single line where it names none. */
@@ -62,62 +54,69 @@ function underlined(element: XmlElement | undefined): boolean {
   return element !== undefined && element.attributes.val !== "none";
 }
 
-function readFill(fill: XmlElement, colorOf: ColorOf): IStyleData {
+function readFill(fill: XmlElement, colorOf: ColorOf): StyleModel {
   const pattern = childOf(fill, "patternFill");
   if (!pattern || (pattern.attributes.patternType ?? "none") === "none") return {};
   // A solid fill has its colour in front; of the patterns, which we do not draw, the ground stays.
   const solid = pattern.attributes.patternType === "solid";
   const color = colorOf(childOf(pattern, solid ? "fgColor" : "bgColor"));
-  return color ? { bg: { rgb: color } } : {};
+  return color ? { fill: color } : {};
 }
 
-function readBorders(border: XmlElement, colorOf: ColorOf): IStyleData {
-  const line = (...names: string[]): IBorderStyleData | undefined => {
-    const side = border.children.find(({ name }) => names.includes(name));
-    const style = lineStyles[side?.attributes.style ?? ""];
-    if (style === undefined) return undefined;
-    return { s: style, cl: { rgb: colorOf(childOf(side, "color")) ?? "#000000" } };
-  };
-  const bd = {
-    t: line("top"),
-    b: line("bottom"),
-    l: line("left", "start"),
-    r: line("right", "end"),
-  };
-  const drawn = Object.fromEntries(Object.entries(bd).filter(([, side]) => side));
-  return Object.keys(drawn).length > 0 ? { bd: drawn } : {};
+/** A file for a sheet that is read from the right may name a side by where a line of text starts. */
+const namesOfSides: Readonly<Record<BorderSide, readonly string[]>> = {
+  top: ["top"],
+  bottom: ["bottom"],
+  left: ["left", "start"],
+  right: ["right", "end"],
+};
+
+function readBorders(border: XmlElement, colorOf: ColorOf): StyleModel {
+  const lines = Object.entries(namesOfSides).flatMap(([side, names]): [string, LineModel][] => {
+    const element = border.children.find(({ name }) => names.includes(name));
+    const style = element?.attributes.style;
+    if (!isLineStyle(style)) return [];
+    return [[side, { style, color: colorOf(childOf(element, "color")) ?? "#000000" }]];
+  });
+  return lines.length > 0 ? { borders: Object.fromEntries(lines) } : {};
 }
 
-const horizontal: Readonly<Record<string, HorizontalAlign>> = {
-  left: HorizontalAlign.LEFT,
-  center: HorizontalAlign.CENTER,
-  centerContinuous: HorizontalAlign.CENTER,
-  right: HorizontalAlign.RIGHT,
-  justify: HorizontalAlign.JUSTIFIED,
-  distributed: HorizontalAlign.DISTRIBUTED,
+function isLineStyle(style: string | undefined): style is LineStyle {
+  return (lineStyles as readonly (string | undefined)[]).includes(style);
+}
+
+const horizontals: Readonly<Record<string, StyleModel["horizontal"]>> = {
+  left: "left",
+  center: "center",
+  centerContinuous: "center",
+  right: "right",
+  justify: "justify",
+  distributed: "distributed",
 };
-const vertical: Readonly<Record<string, VerticalAlign>> = {
-  top: VerticalAlign.TOP,
-  center: VerticalAlign.MIDDLE,
-  bottom: VerticalAlign.BOTTOM,
+const verticals: Readonly<Record<string, StyleModel["vertical"]>> = {
+  top: "top",
+  center: "middle",
+  bottom: "bottom",
 };
 
-function readAlignment(alignment: XmlElement | undefined): IStyleData {
+function readAlignment(alignment: XmlElement | undefined): StyleModel {
   if (!alignment) return {};
-  const style: IStyleData = {};
-  const ht = horizontal[alignment.attributes.horizontal ?? ""];
-  const vt = vertical[alignment.attributes.vertical ?? ""];
+  const horizontal = horizontals[alignment.attributes.horizontal ?? ""];
+  const vertical = verticals[alignment.attributes.vertical ?? ""];
   const indent = numberOf(alignment, "indent") ?? 0;
-  const angle = numberOf(alignment, "textRotation") ?? 0;
-  if (ht !== undefined) style.ht = ht;
-  if (vt !== undefined) style.vt = vt;
-  if (flagOf(alignment, "wrapText")) style.tb = WrapStrategy.WRAP;
-  if (indent > 0) {
-    const side = ht === HorizontalAlign.RIGHT ? "r" : "l";
-    style.pd = { [side]: indent * indentStep };
-  }
-  // A file turns text up by 0 to 90 and down by 91 to 180; the spreadsheet turns down by degrees.
-  if (angle === 255) style.tr = { a: 0, v: BooleanNumber.TRUE };
-  else if (angle > 0 && angle <= 180) style.tr = { a: angle <= 90 ? -angle : angle - 90 };
-  return style;
+  const turn = turnOf(numberOf(alignment, "textRotation") ?? 0);
+  return {
+    ...(horizontal && { horizontal }),
+    ...(vertical && { vertical }),
+    ...(flagOf(alignment, "wrapText") && { wrap: true }),
+    ...(indent > 0 && { indent }),
+    ...(turn !== undefined && { turn }),
+  };
+}
+
+/** A file turns text up by 0 to 90 degrees, down by 91 to 180 less 90, and stacks letters by 255. */
+function turnOf(written: number): StyleModel["turn"] {
+  if (written === 255) return "stacked";
+  if (written <= 0 || written > 180) return undefined;
+  return written <= 90 ? written : 90 - written;
 }

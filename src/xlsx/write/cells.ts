@@ -1,64 +1,28 @@
-import type { ICellData, Nullable } from "@univerjs/core";
-import { CellValueType } from "@univerjs/core";
-import { needsArray } from "../../formula/arrays";
-import type { Area } from "../../formula/address";
 import { areaAddress, cellAddress } from "../../formula/address";
-import { toFile } from "../../formula/future";
+import type { CellModel } from "../model";
 import { escapeXml, writeXml } from "../package";
 import { toFileText } from "../strings";
-
-/** What a cell holds, once everything is computed. */
-export type Value = number | string | boolean | null;
 
 /** Gives every text of a workbook a number, under which cells name it. */
 export interface SharedStrings {
   numberOf(text: string): number;
 }
 
-/** A formula as a person reads it, without its "=", and the cells its result takes up. */
-export interface FormulaToWrite {
-  readonly text: string;
-  readonly area: Area;
-}
-
 /** Which of the parts' entries marks a formula as one that spills. */
 export const spillsMark = 1;
 
-/** What stands in a cell that holds no formula. */
-export function valueOf(cell: Nullable<ICellData>): Value {
-  if (!cell) return null;
-  const value = cell.v ?? richText(cell);
-  if (value === null) return null;
-  if (cell.t === CellValueType.BOOLEAN) return value === true || Number(value) === 1;
-  if (cell.t === CellValueType.NUMBER && typeof value !== "number") {
-    return Number.isFinite(Number(value)) ? Number(value) : String(value);
-  }
-  const isText = cell.t === CellValueType.STRING || cell.t === CellValueType.FORCE_STRING;
-  return isText ? String(value) : value;
-}
-
-/** Text that was typed over several lines is kept as a document, which ends each with a return. */
-function richText({ p }: ICellData): string | null {
-  const stream = p?.body?.dataStream;
-  return stream === undefined ? null : stream.replace(/\r?\n$/, "").replace(/\r/g, "\n");
-}
-
-/** What is to be written of one cell. */
-export interface CellToWrite {
-  readonly row: number;
-  readonly column: number;
-  readonly look: number;
-  readonly value: Value;
-  readonly formula?: FormulaToWrite;
-  /** Whether the value is another cell's, which spilled over this one. */
-  readonly spilled: boolean;
-}
-
-/** Writes a cell, or nothing where there is nothing to say of it. */
-export function writeCell(cell: CellToWrite, strings: SharedStrings): string {
-  const { value, formula, spilled } = cell;
-  const r = cellAddress(cell.row, cell.column);
-  const s = cell.look > 0 ? cell.look : undefined;
+/**
+ * Writes a cell in the look of this number, or nothing where there is nothing to say of it. A cell
+ * over which another one's result spilled holds what a formula answered with.
+ */
+export function writeCell(
+  { row, column, value, formula }: CellModel,
+  look: number,
+  spilled: boolean,
+  strings: SharedStrings,
+): string {
+  const r = cellAddress(row, column);
+  const s = look > 0 ? look : undefined;
   const empty = value === null || (value === "" && !spilled && !formula);
   const { t, v } = empty
     ? { t: undefined, v: "" }
@@ -66,10 +30,10 @@ export function writeCell(cell: CellToWrite, strings: SharedStrings): string {
   const written = empty ? "" : `<v>${v}</v>`;
   if (!formula) return empty && s === undefined ? "" : writeXml("c", { r, s, t }, written);
 
-  const spills = needsArray(formula.text) || areaAddress(formula.area) !== r;
-  const attributes = spills ? { t: "array", ref: areaAddress(formula.area) } : {};
-  const f = writeXml("f", attributes, escapeXml(toFile(formula.text)));
-  return writeXml("c", { r, s, t, cm: spills ? spillsMark : undefined }, f + written);
+  const array = formula.kind === "one cell" ? {} : { t: "array", ref: areaAddress(formula.area) };
+  const f = writeXml("f", array, escapeXml(formula.text));
+  const cm = formula.kind === "spilling" ? spillsMark : undefined;
+  return writeXml("c", { r, s, t, cm }, f + written);
 }
 
 /** A value's type and text; the text that a formula answers with is not shared. */

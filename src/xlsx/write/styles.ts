@@ -1,13 +1,4 @@
-import type { IBorderStyleData, IStyleData, Nullable } from "@univerjs/core";
-import {
-  BaselineOffset,
-  BooleanNumber,
-  BorderStyleTypes,
-  HorizontalAlign,
-  VerticalAlign,
-  WrapStrategy,
-} from "@univerjs/core";
-import { indentStep, lineStyles } from "../looks";
+import type { LineModel, StyleModel } from "../model";
 import { builtInFormats } from "../numberFormats";
 import { writeXml } from "../package";
 import { mainNamespace } from "./namespaces";
@@ -15,16 +6,16 @@ import { mainNamespace } from "./namespaces";
 /** Collects how cells look while the sheets are written. */
 export interface StyleSheet {
   /** The number under which cells name this look. */
-  numberOf(style: IStyleData): number;
+  numberOf(style: StyleModel): number;
   /** The styles part, once every look has a number. */
   write(): string;
 }
 
 /** What a cell looks like of which nothing else is said. */
-const plainFont: IStyleData = { ff: "Calibri", fs: 11 };
+const plainFont: StyleModel = { font: "Calibri", size: 11 };
 
 /** Starts a style sheet; look 0 is that of cells nobody has touched. */
-export function createStyleSheet(untouched: Nullable<IStyleData>): StyleSheet {
+export function createStyleSheet(untouched: StyleModel): StyleSheet {
   const fonts = listed();
   const fills = listed();
   const borders = listed();
@@ -34,10 +25,10 @@ export function createStyleSheet(untouched: Nullable<IStyleData>): StyleSheet {
   fills.indexOf(writeXml("fill", {}, writeXml("patternFill", { patternType: "none" })));
   fills.indexOf(writeXml("fill", {}, writeXml("patternFill", { patternType: "gray125" })));
   borders.indexOf(writeBorder({}));
-  numberOf({ ...untouched });
+  numberOf(untouched);
 
-  function numberOf(style: IStyleData): number {
-    const complete = { ...plainFont, ...withoutEmpty(style) };
+  function numberOf(style: StyleModel): number {
+    const complete = { ...plainFont, ...style };
     const pattern = patternOf(complete);
     const alignment = writeAlignment(complete);
     const fontId = fonts.indexOf(writeFont(complete));
@@ -105,40 +96,27 @@ function listed() {
   };
 }
 
-function withoutEmpty(style: IStyleData): IStyleData {
-  return Object.fromEntries(
-    Object.entries(style).filter(([, value]) => value !== null && value !== undefined),
-  ) as IStyleData;
+function patternOf({ format }: StyleModel): string | undefined {
+  if (!format || format.toLowerCase() === "general") return undefined;
+  return /^@+$/.test(format) ? "@" : format;
 }
 
-function patternOf({ n }: IStyleData): string | undefined {
-  const pattern = n?.pattern;
-  if (!pattern || pattern.toLowerCase() === "general") return undefined;
-  return /^@+$/.test(pattern) ? "@" : pattern;
-}
-
-function writeFont(style: IStyleData): string {
-  const raised = {
-    [BaselineOffset.SUPERSCRIPT]: "superscript",
-    [BaselineOffset.SUBSCRIPT]: "subscript",
-  };
-  const vertical = raised[style.va as keyof typeof raised];
-  const color = argb(style.cl?.rgb);
+function writeFont({ font, size, color, raised, ...style }: StyleModel): string {
+  const rgb = argb(color);
   return writeXml("font", {}, [
-    style.bl === BooleanNumber.TRUE ? writeXml("b") : "",
-    style.it === BooleanNumber.TRUE ? writeXml("i") : "",
-    style.st?.s === BooleanNumber.TRUE ? writeXml("strike") : "",
-    style.ul?.s === BooleanNumber.TRUE ? writeXml("u") : "",
-    vertical ? writeXml("vertAlign", { val: vertical }) : "",
-    writeXml("sz", { val: style.fs ?? 11 }),
-    color ? writeXml("color", { rgb: color }) : "",
-    // A page may name several fonts to fall back on; a file names one.
-    writeXml("name", { val: (style.ff ?? "Calibri").split(",")[0].replace(/["']/g, "").trim() }),
+    style.bold ? writeXml("b") : "",
+    style.italic ? writeXml("i") : "",
+    style.strike ? writeXml("strike") : "",
+    style.underline ? writeXml("u") : "",
+    raised ? writeXml("vertAlign", { val: raised }) : "",
+    writeXml("sz", { val: size }),
+    rgb ? writeXml("color", { rgb }) : "",
+    writeXml("name", { val: font }),
   ]);
 }
 
-function writeFill(style: IStyleData): string {
-  const color = argb(style.bg?.rgb);
+function writeFill({ fill }: StyleModel): string {
+  const color = argb(fill);
   return writeXml(
     "fill",
     {},
@@ -151,68 +129,42 @@ function writeFill(style: IStyleData): string {
   );
 }
 
-function writeBorder({ bd }: IStyleData): string {
-  const side = (name: string, line: Nullable<IBorderStyleData>) => {
-    const style = Object.keys(lineStyles).find((key) => lineStyles[key] === line?.s);
-    if (!line || !style || line.s === BorderStyleTypes.NONE) return writeXml(name);
-    const color = argb(line.cl?.rgb) ?? "FF000000";
-    return writeXml(name, { style }, writeXml("color", { rgb: color }));
-  };
+function writeBorder({ borders }: StyleModel): string {
+  const side = (name: string, line: LineModel | undefined) =>
+    line
+      ? writeXml(name, { style: line.style }, writeXml("color", { rgb: argb(line.color) }))
+      : writeXml(name);
   return writeXml("border", {}, [
-    side("left", bd?.l),
-    side("right", bd?.r),
-    side("top", bd?.t),
-    side("bottom", bd?.b),
+    side("left", borders?.left),
+    side("right", borders?.right),
+    side("top", borders?.top),
+    side("bottom", borders?.bottom),
     writeXml("diagonal"),
   ]);
 }
 
-const horizontal: Partial<Record<HorizontalAlign, string>> = {
-  [HorizontalAlign.LEFT]: "left",
-  [HorizontalAlign.CENTER]: "center",
-  [HorizontalAlign.RIGHT]: "right",
-  [HorizontalAlign.JUSTIFIED]: "justify",
-  [HorizontalAlign.BOTH]: "justify",
-  [HorizontalAlign.DISTRIBUTED]: "distributed",
-};
-const vertical: Partial<Record<VerticalAlign, string>> = {
-  [VerticalAlign.TOP]: "top",
-  [VerticalAlign.MIDDLE]: "center",
-  [VerticalAlign.BOTTOM]: "bottom",
-};
-
-function writeAlignment({ ht, vt, tb, pd, tr }: IStyleData): string {
-  const side = ht ? horizontal[ht] : undefined;
-  const indent = Math.round(((side === "right" ? pd?.r : pd?.l) ?? 0) / indentStep);
+function writeAlignment({ horizontal, vertical, wrap, indent = 0, turn }: StyleModel): string {
   const attributes = {
     // Only text that is put to a side can be indented.
-    horizontal: side ?? (indent > 0 ? "left" : undefined),
-    vertical: vt ? vertical[vt] : undefined,
-    textRotation: rotation(tr),
-    wrapText: tb === WrapStrategy.WRAP ? 1 : undefined,
-    indent: indent > 0 && side !== "center" ? indent : undefined,
+    horizontal: horizontal ?? (indent > 0 ? "left" : undefined),
+    vertical: vertical === "middle" ? "center" : vertical,
+    textRotation: rotation(turn),
+    wrapText: wrap ? 1 : undefined,
+    indent: indent > 0 && horizontal !== "center" ? indent : undefined,
   };
   const said = Object.values(attributes).some((value) => value !== undefined);
   return said ? writeXml("alignment", attributes) : "";
 }
 
-function rotation(turn: IStyleData["tr"]): number | undefined {
-  if (turn?.v === BooleanNumber.TRUE) return 255;
-  const degrees = Math.round(turn?.a ?? 0);
+function rotation(turn: StyleModel["turn"]): number | undefined {
+  if (turn === "stacked") return 255;
+  const degrees = Math.round(turn ?? 0);
   if (degrees === 0 || Math.abs(degrees) > 90) return undefined;
-  return degrees < 0 ? -degrees : degrees + 90;
+  return degrees > 0 ? degrees : 90 - degrees;
 }
 
-/** A colour as a file writes it, of one as a page does. */
-export function argb(color: Nullable<string>): string | undefined {
-  const [, short] = /^#([0-9a-f]{3})$/i.exec(color ?? "") ?? [];
-  if (short) return `FF${short.replace(/./g, "$&$&")}`.toUpperCase();
-  const [, digits] = /^#([0-9a-f]{6})(?:[0-9a-f]{2})?$/i.exec(color ?? "") ?? [];
-  if (digits) return `FF${digits}`.toUpperCase();
-  const channels = /^rgba?\(\s*(\d+)[\s,]+(\d+)[\s,]+(\d+)/i.exec(color ?? "")?.slice(1, 4);
-  if (!channels) return undefined;
-  const hex = channels.map((channel) =>
-    Math.min(255, Number(channel)).toString(16).padStart(2, "0"),
-  );
-  return `FF${hex.join("")}`.toUpperCase();
+/** A colour as a file writes it, of "#rrggbb". */
+export function argb(color: string | undefined): string | undefined {
+  const [, digits] = /^#([0-9a-f]{6})$/i.exec(color ?? "") ?? [];
+  return digits && `FF${digits}`.toUpperCase();
 }

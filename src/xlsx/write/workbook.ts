@@ -1,46 +1,28 @@
-import type { IRange, IWorkbookData, IWorksheetData } from "@univerjs/core";
-import { BooleanNumber } from "@univerjs/core";
-import { toFile } from "../../formula/future";
 import { endingOf, imageTypeOf } from "../images";
 import { layoutOf } from "../layout";
+import type { NameModel, SheetModel, WorkbookModel } from "../model";
 import { escapeXml, writePackage, writeXml } from "../package";
-import { picturesOf } from "../pictures";
 import { toFileText } from "../strings";
-import type { DefinedName } from "../names";
-import { namesResource, wholeWorkbook } from "../names";
-import type { Value } from "./cells";
 import { mainNamespace, relationshipNamespace } from "./namespaces";
 import { createMedia, writeDrawing } from "./pictures";
 import { writeSheet } from "./sheet";
 import { createStyleSheet } from "./styles";
 
-/** An open workbook, as far as writing it asks. */
-export interface ComputedWorkbook {
-  /** The workbook as the spreadsheet keeps it; it does not hold what formulas spilled. */
-  save(): IWorkbookData;
-  /** The value a cell shows: `read("Test day", "F7")`. */
-  read(sheet: string, address: string): Value;
-  /** The cells that the formula in a cell spills over, its own among them. */
-  spill(sheet: string, address: string): IRange | undefined;
-}
-
 /**
- * Writes an open workbook as an .xlsx file. Our functions are in the spelling Excel keeps in files,
- * every formula has the value it computed, and formulas that spill are marked as such, so that
- * Excel does not cut them to one cell.
+ * Writes a workbook as an .xlsx file. Formulas that spill are marked as such, so that Excel does not
+ * cut them to one cell.
  */
-export function writeWorkbook(book: ComputedWorkbook): Uint8Array {
-  const data = book.save();
-  const sheets = data.sheetOrder
-    .map((id) => data.sheets[id])
-    .filter((sheet) => sheet !== undefined);
-  const visible = sheets.findIndex((sheet) => sheet.hidden !== BooleanNumber.TRUE);
-  const styleOf = (style: IWorkbookData["defaultStyle"]) =>
-    typeof style === "string" ? data.styles[style] : style;
-  const styleSheet = createStyleSheet(styleOf(data.defaultStyle));
+export function writeWorkbook({ sheets, styles, names }: WorkbookModel): Uint8Array {
+  const visible = sheets.findIndex(({ hidden }) => !hidden);
+  const styleSheet = createStyleSheet(styles[0] ?? {});
+  const looks = new Map<number, number>();
+  const lookOf = (style: number | undefined): number => {
+    if (style === undefined) return 0;
+    const look = looks.get(style) ?? styleSheet.numberOf(styles[style] ?? {});
+    looks.set(style, look);
+    return look;
+  };
   const strings = createStrings();
-
-  const pictures = picturesOf(data);
   const media = createMedia();
 
   const parts = new Map<string, string>();
@@ -52,7 +34,7 @@ export function writeWorkbook(book: ComputedWorkbook): Uint8Array {
     ]),
   );
   parts.set("docProps/app.xml", properties);
-  parts.set("xl/workbook.xml", writeBook(sheets, visible, namesOf(data)));
+  parts.set("xl/workbook.xml", writeBook(sheets, visible, names));
   parts.set(
     "xl/_rels/workbook.xml.rels",
     writeRelationships([
@@ -63,13 +45,9 @@ export function writeWorkbook(book: ComputedWorkbook): Uint8Array {
     ]),
   );
   sheets.forEach((sheet, index) => {
-    const contents = {
-      read: (address: string) => book.read(sheet.name ?? "", address),
-      spill: (address: string) => book.spill(sheet.name ?? "", address),
-    };
-    const drawing = writeDrawing(pictures.get(sheet.id ?? "") ?? [], layoutOf(sheet), media);
-    const drawn = drawing.media.length > 0;
+    const drawn = sheet.pictures.length > 0;
     if (drawn) {
+      const drawing = writeDrawing(sheet.pictures, layoutOf(sheet), media);
       const path = `drawings/drawing${index + 1}.xml`;
       parts.set(`xl/${path}`, drawing.xml);
       parts.set(
@@ -82,10 +60,7 @@ export function writeWorkbook(book: ComputedWorkbook): Uint8Array {
       );
     }
     const surroundings = { selected: index === visible, drawing: drawn ? "rId1" : undefined };
-    parts.set(
-      `xl/worksheets/${fileName(index)}`,
-      writeSheet(sheet, data, contents, styleSheet, strings, surroundings),
-    );
+    parts.set(`xl/worksheets/${fileName(index)}`, writeSheet(sheet, lookOf, strings, surroundings));
   });
   parts.set("xl/styles.xml", styleSheet.write());
   parts.set("xl/sharedStrings.xml", strings.write());
@@ -108,29 +83,28 @@ export function writeWorkbook(book: ComputedWorkbook): Uint8Array {
 const fileName = (index: number) => `sheet${index + 1}.xml`;
 
 function writeBook(
-  sheets: readonly Partial<IWorksheetData>[],
+  sheets: readonly SheetModel[],
   visible: number,
-  names: readonly DefinedName[],
+  names: readonly NameModel[],
 ): string {
   const listed = sheets.map(({ name, hidden }, index) =>
     writeXml("sheet", {
       name,
       sheetId: index + 1,
-      state: hidden === BooleanNumber.TRUE ? "hidden" : undefined,
+      state: hidden ? "hidden" : undefined,
       "r:id": `rId${index + 1}`,
     }),
   );
-  const defined = names.flatMap(({ name, formulaOrRefString, localSheetId, hidden, comment }) => {
-    const local = sheets.findIndex(({ id }) => id === localSheetId);
-    if (local < 0 && localSheetId !== undefined && localSheetId !== wholeWorkbook) return [];
+  const defined = names.flatMap(({ name, text, sheet, hidden, comment }) => {
+    const local = sheets.findIndex((each) => each.name === sheet);
+    if (sheet !== undefined && local < 0) return [];
     const attributes = {
       name,
       comment,
       localSheetId: local < 0 ? undefined : local,
       hidden: hidden ? 1 : undefined,
     };
-    const formula = toFile(formulaOrRefString.replace(/^=/, ""));
-    return writeXml("definedName", attributes, escapeXml(formula));
+    return writeXml("definedName", attributes, escapeXml(text));
   });
   return writeXml("workbook", { xmlns: mainNamespace, "xmlns:r": relationshipNamespace }, [
     writeXml("bookViews", {}, writeXml("workbookView", { activeTab: Math.max(0, visible) })),
@@ -138,11 +112,6 @@ function writeBook(
     defined.length > 0 ? writeXml("definedNames", {}, defined) : "",
     writeXml("calcPr", { calcId: 191029 }),
   ]);
-}
-
-function namesOf({ resources }: IWorkbookData): DefinedName[] {
-  const data = resources?.find(({ name }) => name === namesResource)?.data;
-  return data ? Object.values(JSON.parse(data) as Record<string, DefinedName>) : [];
 }
 
 /** Collects the texts of a workbook's cells, each once. */

@@ -1,5 +1,5 @@
 import type { IWorkbookData } from "@univerjs/core";
-import { picturesOf, withPictures } from "../../../xlsx/pictures";
+import { picturesOf, withPictures } from "../../../engine/data/pictures";
 
 /**
  * A workbook without the pictures that the browser cannot decode, and whether it had any. One of

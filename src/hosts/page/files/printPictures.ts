@@ -1,7 +1,8 @@
 import type { Box } from "../../../xlsx/layout";
 import { layoutOf } from "../../../xlsx/layout";
-import type { PlacedPicture } from "../../../xlsx/pictures";
-import { picturesOf } from "../../../xlsx/pictures";
+import { sizesOf } from "../../../engine/data/sizes";
+import type { PlacedPicture } from "../../../engine/data/pictures";
+import { picturesOf } from "../../../engine/data/pictures";
 import type { PageWorkbook } from "../spreadsheet";
 
 /** A picture over the sheet that is to be printed, and the pixels it lies on. */
@@ -13,7 +14,7 @@ export interface PrintedPicture {
 /** The pictures of a sheet, the last one on top. */
 export function picturesOn(workbook: PageWorkbook, sheetId: string): PrintedPicture[] {
   const data = workbook.save();
-  const layout = layoutOf(data.sheets[sheetId]);
+  const layout = layoutOf(sizesOf(data.sheets[sheetId]));
   const pictures = picturesOf(data).get(sheetId) ?? [];
   return pictures.map((picture) => ({ picture, box: layout.boxOf(picture.sheetTransform) }));
 }

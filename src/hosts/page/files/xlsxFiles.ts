@@ -3,6 +3,7 @@
  * open or save one.
  */
 import type { IWorkbookData } from "@univerjs/core";
+import { workbookData, workbookModel } from "../../../engine/data";
 import { lossesOf, readPackage, readWorkbook, writeWorkbook } from "../../../xlsx";
 import { withoutBrokenPictures } from "./brokenPictures";
 import type { PageWorkbook } from "../spreadsheet";
@@ -15,10 +16,10 @@ export interface ReadFile {
 
 export async function readFile(bytes: Uint8Array, name: string): Promise<ReadFile> {
   const file = readPackage(bytes);
-  const { data, broken } = await withoutBrokenPictures(readWorkbook(file, name));
+  const { data, broken } = await withoutBrokenPictures(workbookData(readWorkbook(file), name));
   return { data, losses: [...lossesOf(file), ...(broken ? ["damaged pictures"] : [])] };
 }
 
 export function writeFile({ save, readCell, spill }: PageWorkbook): Uint8Array {
-  return writeWorkbook({ save, read: readCell, spill });
+  return writeWorkbook(workbookModel({ save, read: readCell, spill }));
 }

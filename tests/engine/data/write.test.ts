@@ -4,15 +4,16 @@ import { join } from "node:path";
 import type { IWorkbookData } from "@univerjs/core";
 import ExcelJS from "exceljs";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { readMetadata } from "../../src/tools/catalogue";
-import { demoFile } from "../../src/tools/samples";
-import { implementations } from "../../src/functions/implementations";
-import { openWorkbook } from "../../src/engine/headless";
-import { convert, hasLibreOffice } from "../libreOffice";
-import { hasValidator, validateFile } from "../validator";
-import { readPackage, readWorkbook, writeWorkbook } from "../../src/xlsx";
-import { textAt } from "../../src/xlsx/package";
-import { cellsOf, files, lookInto, openFile } from "./support";
+import { readMetadata } from "../../../src/tools/catalogue";
+import { demoFile } from "../../../src/tools/samples";
+import { implementations } from "../../../src/functions/implementations";
+import { openWorkbook } from "../../../src/engine/headless";
+import { convert, hasLibreOffice } from "../../libreOffice";
+import { hasValidator, validateFile } from "../../validator";
+import { readPackage } from "../../../src/xlsx";
+import { textAt } from "../../../src/xlsx/package";
+import { files } from "../../xlsx/support";
+import { cellsOf, lookInto, openFile, readData, writeData } from "./support";
 
 let folder: string;
 beforeAll(() => {
@@ -24,7 +25,7 @@ afterAll(() => rmSync(folder, { recursive: true }));
 async function write(data: IWorkbookData): Promise<Uint8Array> {
   const book = await openWorkbook(data, readMetadata(), implementations);
   try {
-    return writeWorkbook(book);
+    return writeData(book);
   } finally {
     book.close();
   }
@@ -62,7 +63,7 @@ describe("a workbook that was opened, computed and written", () => {
 
   it.each(files)("is the same workbook when it is opened again: %s", async (name) => {
     const before = openFile(name);
-    const after = readWorkbook(readPackage(await write(before)));
+    const after = readData(await write(before));
     for (const [index, id] of before.sheetOrder.entries()) {
       const one = before.sheets[id];
       const other = after.sheets[after.sheetOrder[index]];
@@ -133,7 +134,7 @@ describe("a formula", () => {
     });
     const bytes = await write(book);
     expect(sheetXml(bytes)).toContain('ref="A1"');
-    const { cell } = lookInto(readWorkbook(readPackage(bytes)));
+    const { cell } = lookInto(readData(bytes));
     expect([cell("Log", "A1").v, cell("Log", "A2").v]).toEqual(["#VALUE!", "here"]);
   });
 
@@ -156,13 +157,13 @@ describe("text", () => {
     const row = Object.fromEntries(odd.map((v, column) => [column, { v, t: 1 }]));
     const path = onDisk("text", await write(bookOf({ 0: row })));
     if (hasValidator) expect(validateFile(path)).toMatchObject({ ok: true });
-    const { sheetNamed } = lookInto(readWorkbook(readPackage(new Uint8Array(readFileSync(path)))));
+    const { sheetNamed } = lookInto(readData(new Uint8Array(readFileSync(path))));
     expect(Object.values(sheetNamed("Log").cellData![0]!).map(({ v }) => v)).toEqual(odd);
   });
 
   it("that looks like a number stays text", async () => {
     const bytes = await write(bookOf({ 0: { 0: { v: "80", t: 1 }, 1: { v: "007", t: 4 } } }));
-    const { cell } = lookInto(readWorkbook(readPackage(bytes)));
+    const { cell } = lookInto(readData(bytes));
     expect([cell("Log", "A1"), cell("Log", "B1")]).toMatchObject([
       { v: "80", t: 1 },
       { v: "007", t: 1 },
@@ -178,7 +179,7 @@ describe("how a cell looks", () => {
         { columnData: { 0: { s: "red", w: 100 }, 1: { s: "red" } } },
       ),
     );
-    const { style, sheetNamed } = lookInto(readWorkbook(readPackage(bytes)));
+    const { style, sheetNamed } = lookInto(readData(bytes));
     expect(style("Log", "A1")).toMatchObject({
       bg: { rgb: "#ff0000" },
       n: { pattern: '0.0" kg"' },
@@ -213,7 +214,7 @@ describe("the demo as a file", () => {
 function throughLibreOffice(path: string, name: string): IWorkbookData {
   const out = join(folder, "out");
   convert(path, "xlsx", out);
-  return readWorkbook(readPackage(new Uint8Array(readFileSync(join(out, `${name}.xlsx`)))));
+  return readData(new Uint8Array(readFileSync(join(out, `${name}.xlsx`))));
 }
 
 describe.skipIf(!hasLibreOffice)("opened in LibreOffice", () => {
@@ -230,7 +231,7 @@ describe.skipIf(!hasLibreOffice)("opened in LibreOffice", () => {
   });
 
   it("has the demo's sheets and their plain cells", { timeout: 180_000 }, () => {
-    const ours = readWorkbook(readPackage(demo));
+    const ours = readData(demo);
     const theirs = throughLibreOffice(onDisk("demo-again", demo), "demo-again");
     const names = (data: IWorkbookData) => data.sheetOrder.map((id) => data.sheets[id].name);
     expect(names(theirs)).toEqual(names(ours));

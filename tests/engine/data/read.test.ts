@@ -1,7 +1,8 @@
 import { BorderStyleTypes, HorizontalAlign, WrapStrategy } from "@univerjs/core";
 import { describe, expect, it } from "vitest";
-import { lossesOf, readPackage } from "../../src/xlsx";
-import { bytesOf, lookInto, openFile } from "./support";
+import { lossesOf, readPackage } from "../../../src/xlsx";
+import { bytesOf } from "../../xlsx/support";
+import { lookInto, openFile } from "./support";
 
 /** Day 0 is 30 December 1899. */
 const dayOf = (year: number, month: number, day: number) =>

@@ -5,15 +5,16 @@ import type { IWorkbookData } from "@univerjs/core";
 import ExcelJS from "exceljs";
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { lossesOf, readPackage, readWorkbook, writeWorkbook } from "../../src/xlsx";
-import { toDataAddress } from "../../src/xlsx/images";
-import { partAt } from "../../src/xlsx/package";
-import type { PlacedPicture } from "../../src/xlsx/pictures";
-import { picturesOf, withPictures } from "../../src/xlsx/pictures";
-import { convert, hasLibreOffice } from "../libreOffice";
-import { hasValidator, validateFile } from "../validator";
+import { lossesOf, readPackage } from "../../../src/xlsx";
+import { toDataAddress } from "../../../src/engine/data/dataAddress";
+import { partAt } from "../../../src/xlsx/package";
+import type { PlacedPicture } from "../../../src/engine/data/pictures";
+import { picturesOf, withPictures } from "../../../src/engine/data/pictures";
+import { convert, hasLibreOffice } from "../../libreOffice";
+import { hasValidator, validateFile } from "../../validator";
+import { readData, writeData } from "./support";
 
-const icons = join(import.meta.dirname, "../../src/hosts/excel/icons");
+const icons = join(import.meta.dirname, "../../../src/hosts/excel/icons");
 const small = new Uint8Array(readFileSync(join(icons, "icon-16.png")));
 const large = new Uint8Array(readFileSync(join(icons, "icon-64.png")));
 
@@ -54,9 +55,9 @@ async function twoSheets(): Promise<Uint8Array> {
 
 /** What the writer asks of an open workbook; its cells are not what is looked at here. */
 const write = (data: IWorkbookData) =>
-  writeWorkbook({ save: () => data, read: () => null, spill: () => undefined });
+  writeData({ save: () => data, read: () => null, spill: () => undefined });
 
-const again = (data: IWorkbookData) => readWorkbook(readPackage(write(data)));
+const again = (data: IWorkbookData) => readData(write(data));
 
 const picturesBySheet = (data: IWorkbookData) =>
   Object.fromEntries(
@@ -72,11 +73,9 @@ function withPart(bytes: Uint8Array, path: string, change: (text: string) => str
   return zipSync({ ...parts, [path]: strToU8(after) });
 }
 
-const read = (bytes: Uint8Array) => readWorkbook(readPackage(bytes));
-
 describe("pictures in a workbook's file", () => {
   it("are read where they lie, each on its own sheet", async () => {
-    const { Log, Trend } = picturesBySheet(read(await twoSheets()));
+    const { Log, Trend } = picturesBySheet(readData(await twoSheets()));
     expect(Log).toHaveLength(2);
     expect(Log[0]).toMatchObject({
       source: toDataAddress("image/png", small),
@@ -95,13 +94,13 @@ describe("pictures in a workbook's file", () => {
   });
 
   it("are the same after the workbook was written and read", async () => {
-    const data = read(await twoSheets());
+    const data = readData(await twoSheets());
     expect(picturesBySheet(again(data))).toEqual(picturesBySheet(data));
   });
 
   it("are found there by another program, at the same cells", async () => {
     const book = new ExcelJS.Workbook();
-    await book.xlsx.load(write(read(await twoSheets())).buffer as ArrayBuffer);
+    await book.xlsx.load(write(readData(await twoSheets())).buffer as ArrayBuffer);
     const images = book.getWorksheet("Log")!.getImages();
     expect(
       images.map(({ range }) => [range.tl.col, range.tl.row, range.br.col, range.br.row]),
@@ -114,13 +113,13 @@ describe("pictures in a workbook's file", () => {
   });
 
   it.skipIf(!hasValidator)("pass the Open XML SDK's validator", async () => {
-    const data = read(await twoSheets());
+    const data = readData(await twoSheets());
     const path = onDisk("valid.xlsx", write(turned(data, 90)));
     expect(validateFile(path)).toMatchObject({ ok: true, errors: [] });
   });
 
   it("are one file each, however often they are placed", async () => {
-    const parts = [...readPackage(write(read(await twoSheets()))).parts.keys()];
+    const parts = [...readPackage(write(readData(await twoSheets()))).parts.keys()];
     expect(parts.filter((path) => path.startsWith("xl/media/"))).toEqual([
       "xl/media/image1.png",
       "xl/media/image2.png",
@@ -129,13 +128,13 @@ describe("pictures in a workbook's file", () => {
 
   it("keep what they show in words, line breaks and all", async () => {
     const description = 'Rises from "100" to\n120 kg & holds, <sure>';
-    const data = changed(read(await twoSheets()), (picture) => ({ ...picture, description }));
+    const data = changed(readData(await twoSheets()), (picture) => ({ ...picture, description }));
     expect(picturesBySheet(again(data)).Log[0].description).toBe(description);
   });
 
   it("keep how they are cut, turned and mirrored", async () => {
     const cut = { left: 10, top: 5, right: 20, bottom: 0 };
-    const data = changed(turned(read(await twoSheets()), 30), (picture) => ({
+    const data = changed(turned(readData(await twoSheets()), 30), (picture) => ({
       ...picture,
       srcRect: cut,
       sheetTransform: { ...picture.sheetTransform, flipX: true },
@@ -153,7 +152,7 @@ describe("pictures in a workbook's file", () => {
   it.each([0, 44, 45, 90, 134, 135, 180, 270, 314, 315])(
     "lie at the same cells again when they are turned by %d degrees",
     async (angle) => {
-      const data = turned(read(await twoSheets()), angle);
+      const data = turned(readData(await twoSheets()), angle);
       const [, before] = picturesBySheet(data).Log;
       const [, after] = picturesBySheet(again(data)).Log;
       const { left, top, width, height } = before.transform!;
@@ -169,7 +168,7 @@ describe("pictures in a workbook's file", () => {
     const moved = withPart(await twoSheets(), "xl/drawings/drawing1.xml", (text) =>
       text.replace(/<xdr:col>1<(.*?)<xdr:row>2</s, "<xdr:col>300<$1<xdr:row>500000<"),
     );
-    const data = read(moved);
+    const data = readData(moved);
     const { Log } = picturesBySheet(data);
     expect(Log[0].sheetTransform).toMatchObject({
       from: { column: 300, row: 500_000 },
@@ -181,7 +180,7 @@ describe("pictures in a workbook's file", () => {
   });
 
   it("are whole on a sheet of narrow columns and low rows", async () => {
-    const data = read(
+    const data = readData(
       await fileOf((book) => {
         const sheet = book.addWorksheet("Log", {
           properties: { defaultColWidth: 2, defaultRowHeight: 6 },
@@ -201,7 +200,7 @@ describe("pictures in a workbook's file", () => {
   });
 
   it("have names of their own across the sheets", async () => {
-    const { Log, Trend } = picturesBySheet(read(await twoSheets()));
+    const { Log, Trend } = picturesBySheet(readData(await twoSheets()));
     expect(new Set([...Log, ...Trend].map(({ drawingId }) => drawingId)).size).toBe(3);
   });
 
@@ -209,11 +208,11 @@ describe("pictures in a workbook's file", () => {
     const beyond = withPart(await twoSheets(), "xl/drawings/drawing1.xml", (text) =>
       text.replace("<xdr:row>2<", "<xdr:row>2147483647<"),
     );
-    expect(picturesBySheet(read(beyond)).Log).toHaveLength(1);
+    expect(picturesBySheet(readData(beyond)).Log).toHaveLength(1);
   });
 
   it("take no room where columns are hidden", async () => {
-    const data = read(
+    const data = readData(
       await fileOf((book) => {
         const sheet = book.addWorksheet("Log", {
           properties: { defaultColWidth: 14, defaultRowHeight: 15 },
@@ -236,12 +235,12 @@ describe("pictures in a workbook's file", () => {
       text.replace(/image1\.png/, "image1.emf"),
     );
     expect(lossesOf(readPackage(ofUnknownKind))).toEqual(["pictures that browsers do not show"]);
-    expect(picturesBySheet(read(ofUnknownKind)).Log).toHaveLength(1);
+    expect(picturesBySheet(readData(ofUnknownKind)).Log).toHaveLength(1);
     const withChart = withPart(bytes, drawing, (text) =>
       text.replace(/<xdr:pic>.*?<\/xdr:pic>/s, "<xdr:graphicFrame/>"),
     );
     expect(lossesOf(readPackage(withChart))).toEqual(["charts"]);
-    expect(picturesBySheet(read(withChart)).Log).toHaveLength(1);
+    expect(picturesBySheet(readData(withChart)).Log).toHaveLength(1);
   });
 
   it("outside the file are not fetched", async () => {
@@ -251,7 +250,7 @@ describe("pictures in a workbook's file", () => {
         'Target="https://example.org/a.png" TargetMode="External"',
       ),
     );
-    expect(picturesBySheet(read(outside)).Log).toBeUndefined();
+    expect(picturesBySheet(readData(outside)).Log).toBeUndefined();
     expect(lossesOf(readPackage(outside))).toEqual(["pictures that browsers do not show"]);
   });
 
@@ -260,10 +259,10 @@ describe("pictures in a workbook's file", () => {
     const placeless = withPart(bytes, "xl/drawings/drawing1.xml", (text) =>
       text.replaceAll(/<xdr:from>.*?<\/xdr:from>/gs, ""),
     );
-    expect(picturesBySheet(read(placeless)).Log).toBeUndefined();
+    expect(picturesBySheet(readData(placeless)).Log).toBeUndefined();
     const parts = unzipSync(bytes);
     delete parts["xl/media/image1.png"];
-    expect(picturesBySheet(read(zipSync(parts))).Log).toHaveLength(1);
+    expect(picturesBySheet(readData(zipSync(parts))).Log).toHaveLength(1);
   });
 
   it("in a drawing that nobody can read are named as lost, and the workbook opens", async () => {
@@ -271,7 +270,7 @@ describe("pictures in a workbook's file", () => {
       text.replace("</xdr:pic>", ""),
     );
     expect(lossesOf(readPackage(damaged))).toEqual(["drawings that could not be read"]);
-    const data = read(damaged);
+    const data = readData(damaged);
     expect(picturesBySheet(data).Log).toBeUndefined();
     expect(picturesBySheet(data).Trend).toHaveLength(1);
     expect(Object.values(data.sheets)[0].cellData?.[0]?.[0].v).toBe(100);
@@ -279,17 +278,17 @@ describe("pictures in a workbook's file", () => {
 
   it("of a workbook without any leave no trace in its file", async () => {
     const bytes = await fileOf((book) => void (book.addWorksheet("Log").getCell("A1").value = 1));
-    const file = readPackage(write(read(bytes)));
+    const file = readPackage(write(readData(bytes)));
     expect([...file.parts.keys()].filter((path) => /drawing|media/.test(path))).toEqual([]);
     expect(partAt(file, "xl/worksheets/_rels/sheet1.xml.rels")).toBeUndefined();
   });
 
   it.skipIf(!hasLibreOffice)("are kept by LibreOffice, at the same cells", async () => {
-    const path = onDisk("ours.xlsx", write(read(await twoSheets())));
+    const path = onDisk("ours.xlsx", write(readData(await twoSheets())));
     const out = join(folder, "theirs");
     convert(path, "xlsx", out);
     const { Log, Trend } = picturesBySheet(
-      read(new Uint8Array(readFileSync(join(out, "ours.xlsx")))),
+      readData(new Uint8Array(readFileSync(join(out, "ours.xlsx")))),
     );
     const topLeft = (pictures: readonly PlacedPicture[]) =>
       pictures.map(({ sheetTransform: { from } }) => [from.column, from.row]);

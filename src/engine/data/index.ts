@@ -1,0 +1,3 @@
+export { workbookData } from "./workbookData";
+export type { ComputedWorkbook } from "./workbookModel";
+export { workbookModel } from "./workbookModel";

@@ -1,0 +1,7 @@
+export type { CellModel, CellValue, FormulaKind, FormulaModel } from "./cell";
+export { isError } from "./cell";
+export type { Corner, Corners, Crop, ImageFile, PictureModel } from "./picture";
+export type { ColumnModel, FreezeModel, RowModel, SheetModel } from "./sheet";
+export type { BorderSide, LineModel, LineStyle, StyleModel } from "./style";
+export { lineStyles } from "./style";
+export type { NameModel, WorkbookModel } from "./workbook";
