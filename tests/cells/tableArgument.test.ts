@@ -24,13 +24,13 @@ describe("a table argument", () => {
   it("may have names before its numbers, blank ones too", () => {
     const rows = readTable(
       [
-        ["Base", 5, 2],
+        ["Block A", 5, 2],
         ["", 3, 1],
         [7, 3, 1],
       ],
       blocks,
     );
-    expect(rows.map(({ label }) => label)).toEqual(["Base", undefined, 7]);
+    expect(rows.map(({ label }) => label)).toEqual(["Block A", undefined, 7]);
   });
 
   it("may do without the columns that are not needed", () => {
@@ -43,9 +43,9 @@ describe("a table argument", () => {
   it.each(blanks)("passes over the rows that are blank in %s", (_host, blank) => {
     const rows = readTable(
       [
-        ["Base", 5, 2],
+        ["Block A", 5, 2],
         [blank, blank, blank],
-        ["Peak", 3, 0],
+        ["Block B", 3, 0],
         [blank, blank, blank],
       ],
       blocks,
@@ -63,15 +63,15 @@ describe("the header row of a table argument", () => {
     const rows = readTable(
       [
         [blank, "10RM", "reserve"],
-        ["Base", 5, 2],
+        ["Block A", 5, 2],
       ],
       blocks,
     );
-    expect(rows).toEqual([{ row: 2, label: "Base", numbers: [5, 2] }]);
+    expect(rows).toEqual([{ row: 2, label: "Block A", numbers: [5, 2] }]);
   });
 
   it("is no row of names beside numbers", () => {
-    expect(readTable([["Base", 5, 2]], blocks)).toHaveLength(1);
+    expect(readTable([["Block A", 5, 2]], blocks)).toHaveLength(1);
     expect(thrownBy(() => readTable([["80kg"], [20]], plates))).toContain("row 1: load is text");
   });
 });
@@ -110,7 +110,7 @@ describe("a table argument that cannot be right", () => {
   });
 
   it("names the number that a row cannot do without", () => {
-    const [row] = readTable([["Base", 5, ""]], blocks);
+    const [row] = readTable([["Block A", 5, ""]], blocks);
     expect(requiredIn(row, 0, reps)).toBe(5);
     expect(thrownBy(() => requiredIn(row, 1, reserve))).toBe(
       "#VALUE! row 1: reserve is blank; expected reps in reserve, 0 or more",

@@ -40,9 +40,9 @@ describe("RESERVETAPER", () => {
 
 const blocks = [
   ["block", "weeks", "sets 1", "sets 2", "low", "high", "from", "to"],
-  ["Base", 3, 3, 5, 8, 10, 3, 1],
+  ["Block A", 3, 3, 5, 8, 10, 3, 1],
   ["", "", "", "", "", "", "", ""],
-  ["Deload", 1, 2, 2, 5, 5, 4, 4],
+  ["easy week", 1, 2, 2, 5, 5, 4, 4],
 ];
 
 describe("BLOCKPLAN", () => {
@@ -60,10 +60,10 @@ describe("BLOCKPLAN", () => {
       "volume load",
     ]);
     expect(weeks.map(([block, week, sets]) => [block, week, sets])).toEqual([
-      ["Base", 1, 3],
-      ["Base", 2, 4],
-      ["Base", 3, 5],
-      ["Deload", 4, 2],
+      ["Block A", 1, 3],
+      ["Block A", 2, 4],
+      ["Block A", 3, 5],
+      ["easy week", 4, 2],
     ]);
   });
 
@@ -84,7 +84,7 @@ describe("BLOCKPLAN", () => {
       at === 3 ? row.map((cell, c) => (c === 1 ? "1wk" : cell)) : row,
     );
     expect(shown(value("BLOCKPLAN", 140, bad))).toMatch(/^#VALUE! row 4: weeks is text, "1wk"/);
-    const turned = [["Base", 3, 3, 5, 10, 8, 3, 1]];
+    const turned = [["Block A", 3, 3, 5, 10, 8, 3, 1]];
     expect(shown(value("BLOCKPLAN", 140, turned))).toMatch(
       /^#VALUE! .*row 1.*10.*8|^#VALUE! .*row 1.*8.*10/,
     );

@@ -52,8 +52,8 @@ const SETTING =
 /** The arguments that are tables of their own. */
 const TABLES: Readonly<Record<string, readonly unknown[][]>> = {
   blocks: [
-    ["Base", 3, 2, 4, 6, 8, 4, 2],
-    ["Peak", 2, 3, 2, 2, 4, 2, 0],
+    ["Block A", 3, 2, 4, 6, 8, 4, 2],
+    ["Block B", 2, 3, 2, 2, 4, 2, 0],
   ],
   plates: [
     [25, ""],

@@ -21,17 +21,18 @@ export interface PlannedWeek {
   readonly easy: boolean;
 }
 
-/** Three blocks, eights to fives to threes, each closer to failure week by week, with an easy week between. */
+/** Three blocks of four, three and two weeks, each closer to failure than it began, with an easy week between. */
 export const PLAN: readonly PlannedWeek[] = [
+  { reps: 11, reserve: 3, backOffSets: 2, easy: false },
+  { reps: 10, reserve: 3, backOffSets: 2, easy: false },
+  { reps: 10, reserve: 2, backOffSets: 3, easy: false },
+  { reps: 10, reserve: 2, backOffSets: 3, easy: false },
+  { reps: 7, reserve: 4, backOffSets: 1, easy: true },
   { reps: 8, reserve: 3, backOffSets: 2, easy: false },
-  { reps: 8, reserve: 2, backOffSets: 3, easy: false },
-  { reps: 8, reserve: 1, backOffSets: 3, easy: false },
-  { reps: 6, reserve: 4, backOffSets: 1, easy: true },
-  { reps: 5, reserve: 3, backOffSets: 3, easy: false },
+  { reps: 7, reserve: 2, backOffSets: 3, easy: false },
+  { reps: 6, reserve: 1, backOffSets: 3, easy: false },
+  { reps: 5, reserve: 4, backOffSets: 1, easy: true },
   { reps: 5, reserve: 2, backOffSets: 3, easy: false },
-  { reps: 5, reserve: 1, backOffSets: 4, easy: false },
-  { reps: 4, reserve: 4, backOffSets: 1, easy: true },
-  { reps: 3, reserve: 2, backOffSets: 3, easy: false },
   { reps: 3, reserve: 1, backOffSets: 2, easy: false },
 ];
 

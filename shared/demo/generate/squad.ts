@@ -3,7 +3,7 @@ export interface Rower {
   readonly name: string;
   /** True one-repetition maxima on the first day, in kilograms. */
   readonly maxima: Readonly<Record<Lift, number>>;
-  /** What ten weeks add, as a fraction. */
+  /** What eleven weeks add, as a fraction. */
   readonly gain: number;
   /** The rower's own curve constant: how slowly the load falls as the reps rise. */
   readonly constant: number;
@@ -47,6 +47,6 @@ export const SQUAD: readonly Rower[] = [
   rower("Tuva Lindqvist", [110, 132, 78, 63, 45], [0.07, 29, 1.1, 0.25, 0.03]),
   rower("Bram Verhoeven", [158, 188, 108, 104, 70], [0.05, 26, 0.3, 0.05, 0.02]),
   rower("Callum Reid", [146, 175, 102, 96, 64], [0.08, 31, 1.7, 0.12, 0.04]),
-  rower("Emre Aydin", [138, 168, 98, 90, 61], [0.1, 30, 1.9, 0.08, 0.06]),
+  rower("Emre Sayar", [138, 168, 98, 90, 61], [0.1, 30, 1.9, 0.08, 0.06]),
   rower("Piotr Zawada", [165, 196, 112, 110, 74], [0.04, 25, -0.4, 0.06, 0.02]),
 ];

@@ -30,7 +30,7 @@ const LIFTS_OF_DAY = {
   Fri: ["Back squat", "Bench pull"],
 } as const satisfies Record<TrainingDay["weekday"], readonly Lift[]>;
 
-/** Ten weeks of the squad's land training, a row for sets that were alike, as the coach would write them down. */
+/** Eleven weeks of the squad's land training, a row for sets that were alike, as the coach would write them down. */
 export function trainingLog(): Cell[][] {
   const chance = chanceFrom(2025);
   return DAYS.flatMap((day) =>

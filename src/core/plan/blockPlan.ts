@@ -5,7 +5,7 @@ import { BadInput } from "../problem";
 import { fractionAt, type Equation } from "../strength/equations";
 import { MOST_WEEKS, onTheWay, reserveInWeek } from "./taper";
 
-/** A block of training weeks: a row of the block table. A deload is just another block. */
+/** A block of training weeks: a row of the block table. An easy week is just another block. */
 export interface Block {
   /** Its place among the blocks unless given. */
   readonly name?: string | number;

@@ -7,7 +7,7 @@ import { PlanColumn } from "./planColumn";
 import { readBlocks } from "./readBlocks";
 
 /**
- * A training plan as a table, a row a week, from a short table of blocks: reserve comes down and sets go up week by week, and the load follows. A deload is just another block.
+ * A training plan as a table, a row a week, from a short table of blocks: reserve comes down and sets go up week by week, and the load follows. An easy week is just another block.
  *
  * @customfunction BLOCKPLAN
  * @param oneRepMax The 1RM or e1RM, above 0: one for all blocks, or one a block.
@@ -16,7 +16,7 @@ import { readBlocks } from "./readBlocks";
  * @param [equation] {@phrase equation}
  * @returns A table with headings: block, week, sets, reps low, reps high, reserve, percent (a fraction), load, volume load.
  * @errors #VALUE! naming the row of the blocks that cannot be right.
- * @example =SPARE.BLOCKPLAN(100, {"Base",2,3,3,8,10,2,1;"Peak",1,2,2,3,3,1,0}, 2.5)
+ * @example =SPARE.BLOCKPLAN(100, {"Block A",2,3,3,8,10,2,1;"Block B",1,2,2,3,3,1,0}, 2.5)
  * @source Common practice, no source: straight lines, reserve in whole reps (a tie up), sets whole (a tie down); loads by the equation.
  */
 export function blockPlan(

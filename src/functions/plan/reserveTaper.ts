@@ -14,8 +14,8 @@ import * as quantities from "../quantities";
  * @param [step] What the reserve is rounded to, a tie up; whole reps if omitted, 0 for no rounding.
  * @returns A column, a week a row; where week is given, the reserve of that week in the shape of the range. One week gives the last reserve.
  * @errors #VALUE! for a week past the last.
- * @example =SPARE.RESERVETAPER(4, 3, 0)
- * @example =SPARE.RESERVETAPER(5, 4, 1, A2:A6)
+ * @example =SPARE.RESERVETAPER(6, 4, 2, , 0.5)
+ * @example =SPARE.RESERVETAPER(4, 3, 2, A2:A5)
  * @source Common practice, no source: a straight line, rounded to the cautious side.
  */
 export function reserveTaper(

@@ -14,15 +14,18 @@ const block = (
 ): Block => ({ name, weeks, setsFirst, setsLast, repsLow, repsHigh, reserveFirst, reserveLast });
 
 const three = [block(3, [4, 5], [6, 8], [3, 1])];
-const baseAndPeak = [
-  block(2, [3, 3], [8, 10], [2, 1], "Base"),
-  block(1, [2, 2], [3, 3], [1, 0], "Peak"),
+const twoBlocks = [
+  block(2, [3, 3], [8, 10], [2, 1], "Block A"),
+  block(1, [2, 2], [3, 3], [1, 0], "Block B"),
 ];
-/** Ten weeks in two blocks, then an easy week. */
+/** Eleven weeks: three blocks of unequal length, and two easy weeks. */
+const easyWeek = block(1, [2, 2], [5, 5], [5, 5], "easy week");
 const season = [
-  block(5, [3, 4], [7, 9], [4, 1], "Volume"),
-  block(5, [4, 3], [4, 6], [4, 1], "Strength"),
-  block(1, [2, 2], [5, 5], [5, 5], "Easy"),
+  block(4, [3, 4], [10, 12], [3, 2], "Block A"),
+  block(3, [4, 4], [6, 8], [3, 1], "Block B"),
+  easyWeek,
+  block(2, [4, 3], [3, 5], [2, 1], "Block C"),
+  easyWeek,
 ];
 
 describe("a plan of blocks", () => {
@@ -47,7 +50,7 @@ describe("a plan of blocks", () => {
   });
 
   it("counts weeks on, rounds loads after percents, and gives a block of one week its last values", () => {
-    const plan = blockPlan(100, baseAndPeak, { equation: epley, increment: 2.5 });
+    const plan = blockPlan(100, twoBlocks, { equation: epley, increment: 2.5 });
     expect(
       plan.map(({ block, week, reserve, load, volumeLoad }) => [
         block,
@@ -57,9 +60,9 @@ describe("a plan of blocks", () => {
         volumeLoad,
       ]),
     ).toEqual([
-      ["Base", 1, 2, 72.5, 1957.5],
-      ["Base", 2, 1, 75, 2025],
-      ["Peak", 3, 0, 90, 540],
+      ["Block A", 1, 2, 72.5, 1957.5],
+      ["Block A", 2, 1, 75, 2025],
+      ["Block B", 3, 0, 90, 540],
     ]);
     [30 / 41, 0.75, 10 / 11].forEach((percent, i) =>
       expect(plan[i]!.percent).toBeCloseTo(percent, 12),
@@ -67,28 +70,28 @@ describe("a plan of blocks", () => {
   });
 
   it("takes one 1RM for all blocks, or one a block", () => {
-    const each = blockPlan([100, 120], baseAndPeak, { equation: epley });
-    expect(each.slice(0, 2)).toEqual(blockPlan(100, baseAndPeak, { equation: epley }).slice(0, 2));
-    expect(each[2]).toEqual(blockPlan(120, baseAndPeak, { equation: epley })[2]);
-    expect(blockPlan([100], baseAndPeak, { equation: epley })).toHaveLength(3);
-    expect(() => blockPlan([100, 110, 120], baseAndPeak, { equation: epley })).toThrow(
+    const each = blockPlan([100, 120], twoBlocks, { equation: epley });
+    expect(each.slice(0, 2)).toEqual(blockPlan(100, twoBlocks, { equation: epley }).slice(0, 2));
+    expect(each[2]).toEqual(blockPlan(120, twoBlocks, { equation: epley })[2]);
+    expect(blockPlan([100], twoBlocks, { equation: epley })).toHaveLength(3);
+    expect(() => blockPlan([100, 110, 120], twoBlocks, { equation: epley })).toThrow(
       "there are 3 one-rep maxima and 2 blocks",
     );
   });
 
   it("gives one week alone as the plan has it", () => {
     const options = { equation: epley, increment: 2.5 };
-    expect(planWeek(100, baseAndPeak, 3, options).load).toBe(90);
-    expect(planWeek(100, baseAndPeak, 2, options).sets).toBe(3);
-    expect(planWeek(120, baseAndPeak, 1, options).load).toBe(87.5);
+    expect(planWeek(100, twoBlocks, 3, options).load).toBe(90);
+    expect(planWeek(100, twoBlocks, 2, options).sets).toBe(3);
+    expect(planWeek(120, twoBlocks, 1, options).load).toBe(87.5);
     const plan = blockPlan(140, season, options);
     plan.forEach((row, i) => expect(planWeek(140, season, i + 1, options)).toEqual(row));
   });
 
-  it("fills a squad's ten weeks: two blocks of five, reserve 4 to 1 in each", () => {
+  it("fills a squad's eleven weeks, the reserve of each block in whole reps", () => {
     const reserves = blockPlan(100, season, { equation: epley }).map(({ reserve }) => reserve);
-    // 4, 3.25, 2.5, 1.75, 1 in whole reps, the tie up.
-    expect(reserves).toEqual([4, 3, 3, 2, 1, 4, 3, 3, 2, 1, 5]);
+    // 3, 2.67, 2.33, 2 in whole reps; a block of one week takes its last reserve.
+    expect(reserves).toEqual([3, 3, 2, 2, 3, 2, 1, 5, 2, 1, 5]);
   });
 
   it("is cheap enough for any grid of lifters and weeks", () => {
@@ -139,7 +142,7 @@ describe("a plan of blocks", () => {
     expect(second({ setsLast: -1 })).toThrow("row 2 of the blocks: sets last is -1");
     expect(second({ repsLow: 0 })).toThrow("row 2 of the blocks: reps low is 0");
     expect(second({ repsHigh: 3 })).toThrow(
-      "row 2 of the blocks: reps high is 3, below reps low (4)",
+      "row 2 of the blocks: reps high is 3, below reps low (6)",
     );
     expect(second({ reserveLast: -1 })).toThrow(
       "row 2 of the blocks: the reserve of the last week",

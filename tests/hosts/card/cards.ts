@@ -13,7 +13,7 @@ export const SHEET: readonly (readonly unknown[])[] = [
   ["", "", "", "", "", "", "", ""],
   ["Callum Reid", 31, "145", "101,5", "inj", "", "", ""],
   ["Zoë O’Hara <b>", null, 0, 80, null, "", "", ""],
-  ["Emre Aydin", "", "DNS", "", "", "", "", ""],
+  ["Emre Sayar", "", "DNS", "", "", "", "", ""],
 ];
 
 export const squadCards = (): readonly Card[] => readCards(SHEET, "2026-01-05").cards;

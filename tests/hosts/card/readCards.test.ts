@@ -58,7 +58,7 @@ describe("the sheet of cards", () => {
   it("says which lifter gets no card, and passes over a blank row", () => {
     const { cards, notes } = readCards(SHEET, "2026-01-05");
     expect(cards.map(({ name }) => name)).toEqual(["Ines Duarte", "Callum Reid", "Zoë O’Hara <b>"]);
-    expect(notes).toEqual(["Emre Aydin: no maximum is given, so there is no card"]);
+    expect(notes).toEqual(["Emre Sayar: no maximum is given, so there is no card"]);
   });
 
   it("makes cards of a selection that is only the lifters' table", () => {

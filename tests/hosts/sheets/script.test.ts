@@ -56,8 +56,8 @@ describe("the script for Google Sheets", () => {
       delete globalThis.structuredClone;`,
     );
     expect(older.evaluate("SPARE_PLATES(142.5)")).toBe(load().evaluate("SPARE_PLATES(142.5)"));
-    expect(older.evaluate('SPARE_BLOCKPLAN(100, [["Base",2,3,3,8,10,2,1]], 2.5)')).toEqual(
-      load().evaluate('SPARE_BLOCKPLAN(100, [["Base",2,3,3,8,10,2,1]], 2.5)'),
+    expect(older.evaluate('SPARE_BLOCKPLAN(100, [["Block A",2,3,3,8,10,2,1]], 2.5)')).toEqual(
+      load().evaluate('SPARE_BLOCKPLAN(100, [["Block A",2,3,3,8,10,2,1]], 2.5)'),
     );
   });
 

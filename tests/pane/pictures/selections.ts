@@ -20,7 +20,7 @@ export const summaryBy = (keys: unknown[][]) =>
     logColumn(7),
   ) as unknown[][];
 
-const blockOf = (week: number) => (week <= 4 ? "Base" : week <= 8 ? "Build" : "Peak");
+const blockOf = (week: number) => `Block ${week <= 5 ? "A" : week <= 9 ? "B" : "C"}`;
 
 /** Block and week of every row of the log. */
 export const blocksAndWeeks = log.map((row, at) =>
