@@ -1,6 +1,7 @@
 /** The cell layer: what a cell can hold, how it is read, and how results are laid out in cells. */
 export * from "./argument";
 export * from "./choice";
+export * from "./day";
 export * from "./error";
 export * from "./grid";
 export * from "./header";

@@ -1,3 +1,5 @@
+import { serialOfTime } from "./day";
+
 /**
  * What a cell can hold, once every host's way of passing it is out of the way: a blank is `null`, and an
  * error that was in the sheet before us is a `HostError`.
@@ -73,9 +75,6 @@ function errorName(errorType: unknown): string {
   }
 }
 
-const MILLISECONDS_A_DAY = 86_400_000;
-const DAY_ZERO = Date.UTC(1899, 11, 30);
-
 /** The serial number a spreadsheet shows for this date and time of day, in the date's own time zone. */
 function serialNumber(date: Date): CellValue {
   const asIfUniversal = Date.UTC(
@@ -86,6 +85,6 @@ function serialNumber(date: Date): CellValue {
     date.getMinutes(),
     date.getSeconds(),
   );
-  const serial = (asIfUniversal - DAY_ZERO) / MILLISECONDS_A_DAY;
+  const serial = serialOfTime(asIfUniversal);
   return Number.isFinite(serial) ? serial : new HostError("#NUM!");
 }

@@ -2,6 +2,7 @@ import { splitArguments } from "../formula/splitArguments";
 import { BooleanNumber } from "@univerjs/core";
 import type { IFunctionInfo } from "@univerjs/engine-formula";
 import { FunctionType } from "@univerjs/engine-formula";
+import { firstSentence } from "../functions/firstSentence";
 import type {
   EnumMetadata,
   FunctionMetadata,
@@ -42,11 +43,6 @@ function describeParameter(parameter: ParameterMetadata, enums: readonly EnumMet
 function choicesOf(parameter: ParameterMetadata, enums: readonly EnumMetadata[]): string[] {
   const found = enums.find(({ id }) => id === parameter.customEnumId);
   return (found?.values ?? []).map(({ stringValue }) => `"${stringValue}"`);
-}
-
-/** Up to the first full stop that ends a sentence, so not the one in "RPE 8.5". */
-function firstSentence(text: string): string {
-  return /^.*?\.(?=\s|$)/s.exec(text)?.[0] ?? text;
 }
 
 /** What stands between a formula's outermost brackets, split at the commas that part its arguments. */

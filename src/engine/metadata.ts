@@ -1,30 +1,23 @@
-import type { Implementation } from "../functions/implementations";
+import type { CatalogueFunction, CustomEnum, Parameter } from "../functions/catalogue";
 
-/** The catalogue, as far as a workbook reads it. */
+export type { Implementations } from "../functions/implementations";
+
+/** The catalogue, as far as a workbook reads it; only help needs more than names. */
 export interface FunctionsMetadata {
   readonly functions: readonly FunctionMetadata[];
   readonly enums?: readonly EnumMetadata[];
 }
 
-export interface FunctionMetadata {
-  readonly id: string;
-  readonly description?: string;
+export interface FunctionMetadata
+  extends
+    Pick<CatalogueFunction, "id">,
+    Partial<Pick<CatalogueFunction, "description" | "examples">> {
   readonly parameters: readonly ParameterMetadata[];
-  /** Whole formulas that use the function. */
-  readonly examples?: readonly string[];
 }
 
-export interface ParameterMetadata {
-  readonly name: string;
-  readonly description?: string;
-  readonly optional?: boolean;
-  readonly customEnumId?: string;
-}
+export type ParameterMetadata = Pick<Parameter, "name" | "optional" | "customEnumId"> &
+  Partial<Pick<Parameter, "description">>;
 
-export interface EnumMetadata {
-  readonly id: string;
-  readonly values: readonly { readonly stringValue: string }[];
+export interface EnumMetadata extends Pick<CustomEnum, "id"> {
+  readonly values: readonly Pick<CustomEnum["values"][number], "stringValue">[];
 }
-
-/** Every function's implementation by its id. */
-export type Implementations = Readonly<Record<string, Implementation>>;

@@ -6,11 +6,14 @@ import { shownNumber } from "./shownNumber";
 /** A cell function as a host calls it: arguments as they come, a grid of contents back, and never an exception. */
 export type Implementation = (...args: unknown[]) => Grid;
 
+/** Functions by their ids. */
+export type Implementations = Readonly<Record<string, Implementation>>;
+
 /**
  * Every cell function by its id, which is its name in upper case: `e1rmBand` is E1RMBAND. Cell functions are what
  * the families' indexes name; a file's typed half and its helpers stay behind them.
  */
-export const implementations: Readonly<Record<string, Implementation>> = Object.fromEntries(
+export const implementations: Implementations = Object.fromEntries(
   Object.entries<CellFunction>(functions).map(([name, compute]) => [
     name.toUpperCase(),
     guarded(compute),

@@ -1,4 +1,4 @@
-import type { Catalogue } from "../tools/catalogueTypes";
+import type { Catalogue } from "../functions/catalogue";
 import type { ReadySheet } from "./port";
 
 /** What the pane shows, in one file that the build writes and the page fetches. */

@@ -8,7 +8,7 @@ import { fileURLToPath } from "node:url";
 import * as generator from "custom-functions-metadata";
 import ts from "typescript";
 import { phrases } from "../functions/phrases";
-import type { Catalogue, CatalogueFunction, Metadata } from "./catalogueTypes";
+import type { Catalogue, CatalogueFunction, Metadata } from "../functions/catalogue";
 
 const FUNCTIONS = join(dirname(fileURLToPath(import.meta.url)), "..", "functions");
 

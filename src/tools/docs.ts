@@ -1,7 +1,7 @@
 /** Writes docs/functions.md from the catalogue: `npm run docs`. */
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
-import type { Parameter } from "./catalogueTypes";
+import type { Parameter } from "../functions/catalogue";
 import { ROOT } from "./paths";
 import { readReference, type Entry, type Family, type WorkedExample } from "./reference";
 

@@ -2,7 +2,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { readCatalogue } from "./catalogue";
-import type { CustomEnum } from "./catalogueTypes";
+import type { CustomEnum } from "../functions/catalogue";
 import { ROOT } from "./paths";
 import { readReference, type Entry, type Family, type WorkedExample } from "./reference";
 

@@ -1,6 +1,6 @@
 /** The reference of all functions, as a reader wants it: by family, examples with their results. */
 import { readCatalogue } from "./catalogue";
-import type { CatalogueFunction } from "./catalogueTypes";
+import type { CatalogueFunction } from "../functions/catalogue";
 import { workExamples, type Shown } from "./examples";
 
 export interface Family {

@@ -2,7 +2,7 @@
 import { MENU_TITLE, type Examples } from "../hosts/sheets/menu";
 import { formulaForSheets, textForSheets } from "../hosts/sheets/wording";
 import { spell } from "../formula/spelling";
-import type { Catalogue, CatalogueFunction, CustomEnum, Parameter } from "./catalogueTypes";
+import type { Catalogue, CatalogueFunction, CustomEnum, Parameter } from "../functions/catalogue";
 
 export interface ScriptParts {
   readonly catalogue: Catalogue;

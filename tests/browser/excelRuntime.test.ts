@@ -3,7 +3,7 @@ import { createRequire } from "node:module";
 import { join } from "node:path";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import type { Metadata } from "../../src/tools/catalogueTypes";
+import type { Metadata } from "../../src/functions/catalogue";
 import { DIST } from "../../src/tools/paths";
 import { describeInBrowser, launchBrowser } from "./browser";
 

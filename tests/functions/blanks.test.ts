@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { CatalogueFunction } from "../../src/tools/catalogueTypes";
+import type { CatalogueFunction } from "../../src/functions/catalogue";
 import { CellError, type Grid } from "../../src/cells";
 import { hasPart, call, functions, shownGrid, value, wordsOf } from "./catalogue";
 import { plausibleArguments, ROWS, type Layout } from "./plausible";

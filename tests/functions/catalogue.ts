@@ -1,5 +1,5 @@
 import { readCatalogue } from "../../src/tools/catalogue";
-import type { CatalogueFunction, Parameter } from "../../src/tools/catalogueTypes";
+import type { CatalogueFunction, Parameter } from "../../src/functions/catalogue";
 import { CellError, type Content, type Grid } from "../../src/cells";
 import { implementations } from "../../src/functions/implementations";
 

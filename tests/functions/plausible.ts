@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import type { CatalogueFunction, Parameter } from "../../src/tools/catalogueTypes";
+import type { CatalogueFunction, Parameter } from "../../src/functions/catalogue";
 import { wordsOf } from "./catalogue";
 
 /** How the data of a call lie: each argument a single cell, or a column with or without its heading. */

@@ -1,5 +1,4 @@
-const MILLISECONDS_A_DAY = 86_400_000;
-const DAY_ZERO = Date.UTC(1899, 11, 30);
+import { serialOfTime } from "../../cells";
 
 /** Whether a cell holds a date; one from another realm is no instance of our Date. */
 export const isDate = (cell: unknown): cell is Date =>
@@ -38,6 +37,6 @@ export function serialNumberIn(timeZone: string): (date: Date) => number {
       at("minute"),
       at("second"),
     );
-    return (asIfUniversal - DAY_ZERO) / MILLISECONDS_A_DAY;
+    return serialOfTime(asIfUniversal);
   };
 }

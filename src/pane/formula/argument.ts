@@ -1,4 +1,4 @@
-import type { Parameter } from "../../tools/catalogueTypes";
+import type { Parameter } from "../../functions/catalogue";
 import { isReference, seenFrom } from "./reference";
 
 /** What stands in one place of a call. */

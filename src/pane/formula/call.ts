@@ -1,5 +1,5 @@
 import { splitArguments } from "../../formula/splitArguments";
-import type { CatalogueFunction } from "../../tools/catalogueTypes";
+import type { CatalogueFunction } from "../../functions/catalogue";
 import { argumentFor, spelled, type Argument } from "./argument";
 
 /** A function with something in each of its places. */

@@ -1,4 +1,4 @@
-import type { Parameter } from "../../tools/catalogueTypes";
+import type { Parameter } from "../../functions/catalogue";
 import type { Headings } from "../data";
 import type { Selection } from "../port";
 import type { Typed } from "./call";

@@ -1,3 +1,5 @@
+import { timeOfSerial } from "../../cells";
+
 /** Text in a picture: how wide it is, where it breaks, and how numbers are written. */
 
 /**
@@ -66,11 +68,8 @@ export const named = (quantity: string, units: string | undefined) =>
 export const withUnit = (text: string, units: string | undefined) =>
   units === undefined ? text : `${text} ${units}`;
 
-const MILLISECONDS_A_DAY = 86_400_000;
-const DAY_ZERO = Date.UTC(1899, 11, 30);
-
 /** The day that a sheet's serial number stands for. */
-export const toDate = (serial: number) => new Date(DAY_ZERO + serial * MILLISECONDS_A_DAY);
+export const toDate = (serial: number) => new Date(timeOfSerial(serial));
 
 /** A day as a sentence names it: "5 Jan 2026". */
 export function dayText(serial: number): string {

@@ -1,5 +1,5 @@
 import MiniSearch from "minisearch";
-import type { CatalogueFunction } from "../../tools/catalogueTypes";
+import type { CatalogueFunction } from "../../functions/catalogue";
 import type { Phrases } from "../data";
 import { pairsOf, wordsOf } from "./words";
 

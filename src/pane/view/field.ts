@@ -1,4 +1,4 @@
-import type { CustomEnum, Parameter } from "../../tools/catalogueTypes";
+import type { CustomEnum, Parameter } from "../../functions/catalogue";
 import { element, newId } from "./elements";
 
 /** The field of one argument. */

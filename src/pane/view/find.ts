@@ -1,4 +1,5 @@
-import type { CatalogueFunction } from "../../tools/catalogueTypes";
+import type { CatalogueFunction } from "../../functions/catalogue";
+import { firstSentence } from "../../functions/firstSentence";
 import { createSearch } from "../search/search";
 import type { View } from "./context";
 import { element, liveLine, newId } from "./elements";
@@ -106,6 +107,3 @@ function functionList(functions: readonly CatalogueFunction[], open: Open): HTML
   });
   return element("ul", { className: "entries" }, ...items);
 }
-
-/** Up to the first full stop or question mark that ends a sentence, so not the one in "RPE 8.5". */
-const firstSentence = (text: string) => /^.*?[.?](?=\s|$)/s.exec(text)?.[0] ?? text;

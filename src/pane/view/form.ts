@@ -1,4 +1,4 @@
-import type { CatalogueFunction } from "../../tools/catalogueTypes";
+import type { CatalogueFunction } from "../../functions/catalogue";
 import { callOf, formulaOf, missing, type Typed } from "../formula/call";
 import { dealColumns } from "../formula/columns";
 import { referenceTo } from "../formula/reference";

@@ -1,4 +1,4 @@
-import type { CatalogueFunction } from "../../tools/catalogueTypes";
+import type { CatalogueFunction } from "../../functions/catalogue";
 import { callOf, typedIn } from "../formula/call";
 import { work } from "../formula/work";
 import type { PaneContext } from "./context";

@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { createContext, runInContext } from "node:vm";
 import { describe, expect, test } from "vitest";
 import { DIST } from "../../../src/tools/paths";
-import type { Metadata } from "../../../src/tools/catalogueTypes";
+import type { Metadata } from "../../../src/functions/catalogue";
 
 const script = readFileSync(join(DIST, "functions.js"), "utf8");
 const metadata = JSON.parse(readFileSync(join(DIST, "functions.json"), "utf8")) as Metadata;
