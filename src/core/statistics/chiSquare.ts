@@ -1,16 +1,16 @@
-import gammainc from "@stdlib/math-base-special-gammainc";
 import { findRootNear } from "./findRoot";
+import { gammaShares } from "./incompleteGamma";
 import { normalQuantile } from "./normal";
 
-/** The chance of a chi-square value below `x`. */
+/** The chance of a chi-square value below `x`, exact far into the tail. */
 export function chiSquareCdf(x: number, df: number): number {
-  return x <= 0 ? 0 : gammainc(x / 2, df / 2, true, false);
+  return x <= 0 ? 0 : gammaShares(df / 2, x / 2).lower;
 }
 
 /** The chance of a chi-square value above `x`, exact far into the tail. */
 export function chiSquareUpperTail(x: number, df: number): number {
   if (x === Infinity) return 0;
-  return x <= 0 ? 1 : gammainc(x / 2, df / 2, true, true);
+  return x <= 0 ? 1 : gammaShares(df / 2, x / 2).upper;
 }
 
 /**
