@@ -1,0 +1,3 @@
+import type { Family } from "./scenario";
+
+export const trend: Family = { name: "trend", scenarios: [] };
