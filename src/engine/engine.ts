@@ -16,9 +16,6 @@ import { respellWorkbook } from "./respell";
 import { SettlingFormulaEngine } from "./settle";
 import { spillAt } from "./spill";
 
-/** How long a workbook may take to compute before we say that it hangs. */
-const patience = 120_000;
-
 /** Opens a workbook with the formula engine and nothing else: no screen, no toolbar, no mouse. */
 export async function openInEngine(
   data: IWorkbookData,
@@ -45,7 +42,7 @@ export async function openInEngine(
   univer.createUnit(UniverInstanceType.UNIVER_SHEET, respellWorkbook(data, "excel"));
   const messages = registerFunctions(univer, metadata, implementations);
   const workbook = api.getActiveWorkbook()!;
-  const calculated = () => api.getFormula().onCalculationResultApplied(patience);
+  const calculated = () => api.getFormula().onCalculationResultApplied();
   await calculated();
 
   function sheetNamed(name: string) {

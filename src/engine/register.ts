@@ -8,6 +8,7 @@ import {
   SetFormulaCalculationStartMutation,
 } from "@univerjs/engine-formula";
 import { IDescriptionService } from "@univerjs/sheets-formula";
+import { correctEngine } from "./corrections";
 import { describeFunctions } from "./describe";
 import { CellFunction } from "./executor";
 import type { Messages } from "./messages";
@@ -43,6 +44,7 @@ export function registerFunctions(
   injector.get(IFunctionService).registerExecutors(...executors);
   injector.get(IDescriptionService).registerDescriptions(describeFunctions(metadata));
 
+  correctEngine();
   injector.get(ICommandService).beforeCommandExecuted((command) => {
     if (startsPass(command)) messages.startCalculation();
   });

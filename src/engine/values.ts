@@ -1,5 +1,4 @@
 import type { Nullable } from "@univerjs/core";
-import { isNullCell } from "@univerjs/core";
 import type { BaseReferenceObject, BaseValueObject, ErrorType } from "@univerjs/engine-formula";
 import {
   ArrayValueObject,
@@ -9,6 +8,7 @@ import {
 } from "@univerjs/engine-formula";
 import type { Grid } from "../cells";
 import { CellError } from "../cells";
+import { filledCell, isOnMissingSheet } from "./corrections/cellReading";
 
 /**
  * Between the formula engine's value objects and the plain values our functions read and return.
@@ -96,11 +96,6 @@ function readReference(
   );
 }
 
-/** The engine reads a sheet it does not know as the formula's own. */
-function isOnMissingSheet(reference: BaseReferenceObject): boolean {
-  return reference.getForcedSheetName() !== "" && !reference.getForcedSheetId();
-}
-
 function grid<T>(rows: number, columns: number, at: (row: number, column: number) => T): T[][] {
   return Array.from({ length: rows }, (_r, row) =>
     Array.from({ length: columns }, (_c, column) => at(row, column)),
@@ -108,9 +103,8 @@ function grid<T>(rows: number, columns: number, at: (row: number, column: number
 }
 
 function cellAt(reference: BaseReferenceObject, row: number, column: number): unknown {
-  const cell = reference.getCellData(row, column);
-  if (!cell || isNullCell(cell)) return null;
-  return readCell(reference.getCellValueObject(cell));
+  const cell = filledCell(reference, row, column);
+  return cell ? readCell(reference.getCellValueObject(cell)) : null;
 }
 
 /*

@@ -9,6 +9,7 @@ import { DIST } from "../../src/tools/paths";
 import { equations, type Equation } from "../../src/core/strength/equations";
 import { e1rm } from "../../src/core/strength/oneRepMax";
 import { implementations } from "../../src/functions/implementations";
+import { benchEngineColumns } from "./engineColumns";
 import { benchLog } from "./log";
 
 const ROWS = 10_000;
@@ -80,3 +81,4 @@ await benchCore();
 await benchColumn();
 await benchBundle();
 await benchLog();
+await benchEngineColumns();

@@ -6,7 +6,9 @@ import type { CellValue } from "../../xlsx/model";
 export function contentData(value: CellValue): ICellData | undefined {
   if (value === null) return undefined;
   if (typeof value === "boolean") return { v: value ? 1 : 0, t: CellValueType.BOOLEAN };
-  return { v: value, t: typeof value === "number" ? CellValueType.NUMBER : CellValueType.STRING };
+  if (typeof value === "number") return { v: value, t: CellValueType.NUMBER };
+  // The engine takes a cell that holds "" for one that was cleared, unless its text is meant.
+  return { v: value, t: value === "" ? CellValueType.FORCE_STRING : CellValueType.STRING };
 }
 
 /** What stands in a cell of the engine's that holds no formula. */
