@@ -4,6 +4,7 @@ import { parseArgs } from "node:util";
 export type Arguments =
   | { readonly command: "help" | "version" }
   | CalcArguments
+  | CardsArguments
   | { readonly command: "plain" | "portable"; readonly input: string; readonly output: string };
 
 export interface CalcArguments {
@@ -15,6 +16,17 @@ export interface CalcArguments {
   readonly json: boolean;
 }
 
+export interface CardsArguments {
+  readonly command: "cards";
+  readonly input: string;
+  /** The folder for the cards. */
+  readonly output: string;
+  /** The sheet that asks for them. */
+  readonly sheet: string;
+  /** The address of the hosted card page, for links and codes. */
+  readonly page: string | undefined;
+}
+
 /** A command line that cannot be followed; the message says why in one line. */
 export class BadUsage extends Error {
   override name = "BadUsage";
@@ -23,16 +35,20 @@ export class BadUsage extends Error {
 export const usage = `Usage: spare calc book.xlsx [-o out.xlsx | --in-place] [--json]
        spare plain book.xlsx -o copy.xlsx
        spare portable book.xlsx -o copy.xlsx
+       spare cards book.xlsx -o folder [--sheet NAME] [--page ADDRESS]
 
 calc       works out the formulas that use SPARE functions and says what came of them;
            with -o or --in-place it saves the values and leaves all else as it is
 plain      makes a copy with values in place of those formulas, each formula in a note
 portable   makes a copy that calculates in Excel without the add-in; what cannot
            becomes a value with a note
+cards      makes a card for the phone of each lifter on the sheet "Cards", and a page to print
 
   -o, --output FILE   where the result goes
       --in-place      calc: save into the workbook itself
       --json          calc: report as JSON
+      --sheet NAME    cards: the sheet that asks for them, "Cards" unless given
+      --page ADDRESS  cards: where the card page is hosted, for links and codes
   -h, --help          show this
       --version       show the version
 
@@ -46,12 +62,15 @@ export function readArguments(args: readonly string[]): Arguments {
   const [command, input, ...more] = positionals;
   const output = values.output;
   if (command === undefined) throw new BadUsage("no command is given");
-  if (command !== "calc" && command !== "plain" && command !== "portable") {
+  if (!isCommand(command)) {
     throw new BadUsage(`"${command}" is not a command`);
   }
   if (input === undefined) throw new BadUsage(`${command} needs a workbook`);
   if (more.length > 0) throw new BadUsage(`${command} takes one workbook; found "${more[0]}" too`);
   if (output === "") throw new BadUsage("-o needs the name of a file");
+  if (command !== "cards" && (values.sheet ?? values.page) !== undefined) {
+    throw new BadUsage(`--${values.sheet === undefined ? "page" : "sheet"} goes with cards alone`);
+  }
   if (command === "calc") {
     const { "in-place": inPlace, json } = values;
     if (inPlace && output !== undefined) throw new BadUsage("give -o or --in-place, not both");
@@ -60,9 +79,18 @@ export function readArguments(args: readonly string[]): Arguments {
   if (values["in-place"] || values.json) {
     throw new BadUsage(`--${values["in-place"] ? "in-place" : "json"} goes with calc alone`);
   }
+  if (command === "cards") {
+    if (output === undefined) throw new BadUsage("cards needs -o and a folder");
+    return { command, input, output, sheet: values.sheet ?? "Cards", page: values.page };
+  }
   if (output === undefined) throw new BadUsage(`${command} needs -o and the name of the copy`);
   return { command, input, output };
 }
+
+const commands = ["calc", "plain", "portable", "cards"] as const;
+
+const isCommand = (word: string): word is (typeof commands)[number] =>
+  commands.some((command) => command === word);
 
 function parse(args: readonly string[]) {
   try {
@@ -73,6 +101,8 @@ function parse(args: readonly string[]) {
         output: { type: "string", short: "o" },
         "in-place": { type: "boolean", default: false },
         json: { type: "boolean", default: false },
+        sheet: { type: "string" },
+        page: { type: "string" },
         help: { type: "boolean", short: "h", default: false },
         version: { type: "boolean", default: false },
       },

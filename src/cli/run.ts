@@ -1,12 +1,21 @@
 import manifest from "../../package.json";
 import { implementations } from "../functions/implementations";
+import { CardProblem } from "../hosts/card/card";
 import { bookOf } from "../recalculate/book";
 import { calculate, type Functions } from "../recalculate/calculate";
 import { saveValues } from "../recalculate/saveValues";
 import { plainCopy } from "../recalculate/copies/plain";
 import { portableCopy } from "../recalculate/copies/portable";
 import { readPackage, readWorkbook, UnreadableFile, writePackage } from "../xlsx";
-import { BadUsage, readArguments, usage, type Arguments, type CalcArguments } from "./arguments";
+import {
+  BadUsage,
+  readArguments,
+  usage,
+  type Arguments,
+  type CalcArguments,
+  type CardsArguments,
+} from "./arguments";
+import { writeCards } from "./cards";
 import { readInput, refuseSameFile, writeOutput } from "./files";
 import { progressBar, type Screen } from "./progress";
 import { reportOn, writeReport } from "./report";
@@ -36,7 +45,7 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
   } catch (error) {
     if (error instanceof BadUsage) {
       terminal.err.write(`spare: ${error.message} (spare --help shows how it is used)\n`);
-    } else if (error instanceof UnreadableFile) {
+    } else if (error instanceof UnreadableFile || error instanceof CardProblem) {
       terminal.err.write(`spare: ${named}${error.message}\n`);
     } else {
       const reason = error instanceof Error ? error.message : String(error);
@@ -60,6 +69,8 @@ async function follow(args: Arguments, terminal: Terminal): Promise<ExitStatus> 
       return copy(args.input, args.output, plainCopy, terminal);
     case "portable":
       return copy(args.input, args.output, portableCopy, terminal);
+    case "cards":
+      return cards(args, terminal);
   }
 }
 
@@ -85,6 +96,12 @@ async function copy(
   const report = reportOn(input, output, outcomes);
   terminal.out.write(`${writeReport(report)}\n`);
   return report.failed.length > 0 ? 1 : 0;
+}
+
+async function cards(args: CardsArguments, terminal: Terminal): Promise<ExitStatus> {
+  const { book, outcomes } = await workOut(args.input, terminal);
+  terminal.out.write(`${await writeCards(args, book, outcomes)}\n`);
+  return 0;
 }
 
 async function workOut(input: string, terminal: Terminal) {

@@ -1,0 +1,247 @@
+import { execFileSync, spawnSync } from "node:child_process";
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import jsQR from "jsqr";
+import type { Browser, BrowserContext, Page } from "playwright-core";
+import { PNG } from "pngjs";
+import { afterAll, beforeAll, beforeEach, expect, it } from "vitest";
+import { cardFiles, printedFile } from "../../src/hosts/card/handOut";
+import { fragmentOf, linkTo } from "../../src/hosts/card/link";
+import { chartOf } from "../../src/hosts/card/loads";
+import { DIST } from "../../src/tools/paths";
+import { serve, type Serving } from "../../src/tools/serve";
+import { squadCards } from "../hosts/card/cards";
+import { describeInBrowser, launchBrowser } from "./browser";
+
+const cards = squadCards();
+const [ines, callum, zoe] = cards as [(typeof cards)[0], (typeof cards)[0], (typeof cards)[0]];
+const phone = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true };
+
+/** Printing is read back through poppler's pictures of the pages. In CI it must be there. */
+const hasPoppler = spawnSync("pdftoppm", ["-v"]).status === 0;
+if (!hasPoppler && process.env.CI) throw new Error("pdftoppm (poppler-utils) was not found");
+
+describeInBrowser("a lifter's card", () => {
+  let folder: string;
+  let serving: Serving;
+  let browser: Browser;
+  let context: BrowserContext;
+  let page: Page;
+  let requests: string[];
+
+  beforeAll(async () => {
+    folder = mkdtempSync(join(tmpdir(), "cards-"));
+    const built = readFileSync(join(DIST, "card", "index.html"), "utf8");
+    for (const { name, text } of cardFiles(built, cards)) writeFileSync(join(folder, name), text);
+    const printed = printedFile(cards, "https://squad.example/card/");
+    writeFileSync(join(folder, printed.name), printed.text);
+    serving = await serve(DIST, 3900);
+    browser = await launchBrowser();
+  }, 300_000);
+
+  afterAll(async () => {
+    await browser.close();
+    await serving.close();
+    rmSync(folder, { recursive: true });
+  });
+
+  beforeEach(async () => {
+    context = await browser.newContext(phone);
+    page = await context.newPage();
+    requests = [];
+    page.on("request", (request) => requests.push(request.url()));
+    return () => context.close();
+  });
+
+  const fileOf = (name: string) => pathToFileURL(join(folder, name)).href;
+  const linkOf = (card: (typeof cards)[0]) => linkTo(`${serving.address}card/`, card);
+  const shownChart = () =>
+    page.$$eval("tbody tr", (rows) =>
+      rows.map((row) => [...row.children].map((cell) => cell.textContent)),
+    );
+  const chartAsText = (card: (typeof cards)[0], lift: number) =>
+    chartOf(card, card.lifts[lift]!).map(({ reps, loads }) =>
+      [reps, ...loads].map((value) => (value === undefined ? "" : String(value))),
+    );
+  const typeSet = async (load: string, reps: string, left: string) => {
+    await page.fill("#set-load", load);
+    await page.fill("#set-reps", reps);
+    await page.fill("#set-left", left);
+  };
+
+  it("opens as one file, asks for nothing else, and shows every load of the sheet", async () => {
+    await context.setOffline(true);
+    await page.goto(fileOf("card-ines-duarte.html"));
+    expect(await page.textContent("h1")).toBe("Ines Duarte");
+    for (const [index, lift] of ines.lifts.entries()) {
+      await page.tap(`.lifts button >> text="${lift.name}"`);
+      expect(await page.textContent(".maximum strong")).toBe(`${lift.oneRepMax} kg`);
+      expect(await shownChart()).toEqual(chartAsText(ines, index));
+    }
+    expect(requests.filter((url) => !url.startsWith("file:"))).toEqual([]);
+    expect(requests).toHaveLength(1);
+  });
+
+  it("answers a set at a tap, with a comma or a point, and says what is wrong", async () => {
+    await page.goto(fileOf("card-ines-duarte.html"));
+    await typeSet("82,5", "8", "2");
+    expect(await page.textContent(".next strong")).toBe("82.5 kg");
+    expect(await page.textContent(".answer .plates")).toBe("each side 25 + 5 + 1.25");
+    expect(await page.textContent(".estimate")).toBe(
+      "One-rep max behind that set: 110 kg; 107.3 to 112.8 if the call is a rep off.",
+    );
+    await page.tap('[aria-label="how many left, less"]');
+    expect(await page.inputValue("#set-left")).toBe("1");
+    await page.fill("#set-load", "80kg");
+    expect(await page.textContent(".answer")).toBe('load, kg is "80kg"; expected a load above 0.');
+    expect(await page.getAttribute("#set-load", "aria-invalid")).toBe("true");
+  });
+
+  it("remembers what was typed until tomorrow, a lifter at a time, and forgets at a tap", async () => {
+    await page.goto(linkOf(ines));
+    await typeSet("80", "8", "3");
+    await page.goto("about:blank");
+    await page.goto(linkOf(callum));
+    expect(await page.inputValue("#set-load")).toBe("");
+    await page.goto("about:blank");
+    await page.goto(linkOf(ines));
+    expect(await page.inputValue("#set-load")).toBe("80");
+    await page.tap("text=Forget what I typed");
+    expect(await page.inputValue("#set-load")).toBe("");
+    expect(await page.evaluate(() => localStorage.length)).toBe(0);
+  });
+
+  it("opens by its link, then without a network, and tells no server who it is for", async () => {
+    await page.goto(linkOf(callum));
+    expect(await page.textContent("h1")).toBe("Callum Reid");
+    expect(await shownChart()).toEqual(chartAsText(callum, 0));
+    await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+    await context.setOffline(true);
+    await page.goto("about:blank");
+    await page.goto(linkOf(zoe));
+    expect(await page.textContent("h1")).toBe("Zoë O’Hara <b>");
+    await typeSet("60", "8", "2");
+    expect(await page.textContent(".next strong")).toMatch(/^\d+(\.5)? kg$/);
+    const sent = requests.map((url) => new URL(url));
+    expect(new Set(sent.map(({ origin }) => origin))).toEqual(
+      new Set([new URL(serving.address).origin]),
+    );
+    expect(sent.filter(({ search }) => search !== "")).toEqual([]);
+  });
+
+  it("turns a damaged or hand-made link into one clear line, and runs nothing in it", async () => {
+    const whole = fragmentOf(ines);
+    for (const fragment of [whole.slice(0, -9), "javascript:alert(1)", "<img src=x onerror=x>"]) {
+      await page.goto("about:blank");
+      await page.goto(`${serving.address}card/#${fragment}`);
+      expect(await page.textContent("[role=alert]")).toMatch(/^This is no card we can show: .+\.$/);
+      expect(await page.locator("main > *").count()).toBe(2);
+    }
+    await page.goto("about:blank");
+    await page.goto(linkOf(zoe));
+    expect(await page.locator("b, img").count()).toBe(0);
+  });
+
+  it("keeps the cautions on the first screen, and all of them a tap away", async () => {
+    await page.goto(fileOf("card-ines-duarte.html"));
+    const { y, height } = (await page.locator(".cautions summary").boundingBox())!;
+    expect(y + height).toBeLessThan(300);
+    expect(await page.locator(".cautions li").first().isVisible()).toBe(false);
+    await page.tap(".cautions summary");
+    expect(await page.locator(".cautions li").allTextContents()).toEqual(
+      JSON.parse(readFileSync(join(DIST, "..", "shared", "cautions.json"), "utf8")),
+    );
+  });
+
+  it("fits a phone of 320 pixels, with controls for thumbs and names for listeners", async () => {
+    const axe = readFileSync(join(DIST, "..", "node_modules", "axe-core", "axe.min.js"), "utf8");
+    for (const width of [320, 390, 768]) {
+      for (const colorScheme of ["light", "dark"] as const) {
+        const other = await browser.newContext({ ...phone, colorScheme, bypassCSP: true });
+        const narrow = await other.newPage();
+        await narrow.setViewportSize({ width, height: 800 });
+        await narrow.goto(fileOf("card-ines-duarte.html"));
+        await narrow.fill("#set-load", "82.5");
+        const widest = await narrow.evaluate(() => document.documentElement.scrollWidth);
+        expect(widest).toBe(width);
+        const small = await narrow.$$eval(
+          "button, input",
+          (controls) =>
+            controls.filter((control) => control.getBoundingClientRect().height < 48).length,
+        );
+        expect(small).toBe(0);
+        await narrow.evaluate(axe);
+        const violations = await narrow.evaluate(async () => {
+          const { axe } = window as unknown as {
+            axe: {
+              run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
+            };
+          };
+          return (await axe.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`);
+        });
+        expect(violations).toEqual([]);
+        await other.close();
+      }
+    }
+  }, 120_000);
+
+  it("paints within five seconds on a slow phone and network, and within one as a file", async () => {
+    const slow = await context.newCDPSession(page);
+    await slow.send("Network.enable");
+    await slow.send("Network.emulateNetworkConditions", {
+      offline: false,
+      latency: 2000,
+      downloadThroughput: 50_000,
+      uploadThroughput: 50_000,
+    });
+    await slow.send("Emulation.setCPUThrottlingRate", { rate: 4 });
+    const firstPaint = () =>
+      page.evaluate(() => performance.getEntriesByName("first-contentful-paint")[0]?.startTime);
+    await page.goto(linkOf(ines));
+    await expect.poll(firstPaint).toBeLessThan(5_000);
+    await page.goto(fileOf("card-ines-duarte.html"));
+    await expect.poll(firstPaint).toBeLessThan(1_000);
+  }, 60_000);
+
+  it.skipIf(!hasPoppler)(
+    "prints four on a page, with codes that an independent reader reads",
+    async () => {
+      const paper = await (await browser.newContext()).newPage();
+      await paper.goto(fileOf("cards-to-print.html"));
+      writeFileSync(join(folder, "cards.pdf"), await paper.pdf({ preferCSSPageSize: true }));
+      await paper.context().close();
+      execFileSync("pdftoppm", [
+        "-r",
+        "200",
+        "-png",
+        join(folder, "cards.pdf"),
+        join(folder, "sheet"),
+      ]);
+      const sheets = readdirSync(folder).filter((name) => /^sheet.*png$/.test(name));
+      expect(sheets).toHaveLength(Math.ceil(cards.length / 4));
+      const read = sheets.flatMap((name) =>
+        quartersOf(PNG.sync.read(readFileSync(join(folder, name)))).map(codeIn),
+      );
+      expect(read.filter((link) => link !== undefined)).toEqual(
+        cards.map((card) => linkTo("https://squad.example/card/", card)),
+      );
+    },
+    60_000,
+  );
+});
+
+/** A page's four quarters, row by row. */
+function quartersOf(page: PNG): PNG[] {
+  const width = page.width >> 1;
+  const height = page.height >> 1;
+  return [0, 1, 2, 3].map((at) => {
+    const quarter = new PNG({ width, height });
+    PNG.bitblt(page, quarter, (at % 2) * width, (at >> 1) * height, width, height, 0, 0);
+    return quarter;
+  });
+}
+
+const codeIn = ({ data, width, height }: PNG): string | undefined =>
+  jsQR(new Uint8ClampedArray(data), width, height)?.data;
