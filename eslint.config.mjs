@@ -1,22 +1,54 @@
+import { readFileSync } from "node:fs";
+import { dirname, relative, resolve } from "node:path";
+import { fileURLToPath } from "node:url";
 import tseslint from "typescript-eslint";
 
-/** One rule of the rooms: files in `room` may import only from the rooms in `allowed`. */
-const room = (name, forbidden, message) => ({
-  files: [`src/${name}/**/*.ts`],
-  rules: {
-    "no-restricted-imports": [
-      "error",
-      { patterns: [{ group: forbidden.map((other) => `**/${other}/**`), message }] },
-    ],
+const source = fileURLToPath(new URL("src", import.meta.url));
+
+/** Which rooms and packages the files of each room of `src/` may import, beside the room itself. */
+const rooms = JSON.parse(readFileSync(new URL("rooms.json", import.meta.url), "utf8"));
+
+/** The room of a file, "core" or "hosts/page"; nothing for a file that is in none. */
+function roomOf(path) {
+  const inside = relative(source, path).replaceAll("\\", "/");
+  return Object.keys(rooms).find((room) => `${inside}/`.startsWith(`${room}/`));
+}
+
+/** Holds imports to the table of the rooms. */
+const roomsRule = {
+  meta: {
+    messages: { arrow: "{{from}} may not import {{to}} (rooms.json says what it may)" },
   },
-});
+  create(context) {
+    const from = roomOf(context.filename);
+    if (from === undefined) return {};
+    const { rooms: allowed, packages } = rooms[from];
+    const check = ({ source: named }) => {
+      if (typeof named?.value !== "string") return;
+      const name = named.value;
+      const to = name.startsWith(".") ? roomOf(resolve(dirname(context.filename), name)) : name;
+      const fine = name.startsWith(".")
+        ? to === undefined || to === from || allowed.includes(to)
+        : packages.some((each) => each === "*" || name === each || name.startsWith(`${each}/`));
+      if (!fine) context.report({ node: named, messageId: "arrow", data: { from, to } });
+    };
+    return {
+      ImportDeclaration: check,
+      ExportNamedDeclaration: check,
+      ExportAllDeclaration: check,
+      ImportExpression: check,
+    };
+  },
+};
 
 export default tseslint.config(
   { ignores: ["dist", "node_modules", "coverage"] },
   ...tseslint.configs.strict,
   ...tseslint.configs.stylistic,
   {
+    plugins: { rooms: { rules: { arrows: roomsRule } } },
     rules: {
+      "rooms/arrows": "error",
       "@typescript-eslint/no-non-null-assertion": "off",
       "@typescript-eslint/consistent-type-imports": "error",
       "@typescript-eslint/no-unused-vars": ["error", { argsIgnorePattern: "^_" }],
@@ -24,16 +56,20 @@ export default tseslint.config(
       "no-console": "error",
     },
   },
-  room(
-    "core",
-    ["cells", "functions", "hosts", "pane", "cli", "tools"],
-    "Numbers know nothing of cells or hosts.",
-  ),
-  room(
-    "cells",
-    ["core", "functions", "hosts", "pane", "cli", "tools"],
-    "Cells know nothing of numbers' meaning or of hosts.",
-  ),
-  room("functions", ["hosts", "pane", "cli", "tools"], "Functions know nothing of hosts."),
+  {
+    files: ["tests/**"],
+    ignores: [
+      "tests/engine/**",
+      "tests/hosts/page/**",
+      "tests/browser/**",
+      "tests/readySheets/demo.test.ts",
+    ],
+    rules: {
+      "no-restricted-imports": [
+        "error",
+        { patterns: [{ group: ["@univerjs/*"], message: "The engine is src/engine's." }] },
+      ],
+    },
+  },
   { files: ["src/tools/**", "src/cli/**", "tests/bench/**"], rules: { "no-console": "off" } },
 );

@@ -1,6 +1,7 @@
 import type { IRange, IWorkbookData } from "@univerjs/core";
 import type { WorkbookModel } from "../xlsx/model";
 import type { LiveFormula } from "./data/calculationData";
+import type { Contents } from "./data/contentsData";
 import type { CellContent } from "./inspect";
 import type { FunctionsMetadata, Implementations } from "./metadata";
 import { prepareNode } from "./node";
@@ -34,6 +35,17 @@ export async function openCalculation(
 ): Promise<HeadlessWorkbook> {
   const { calculationData } = await import("./data/calculationData");
   return openWorkbook(calculationData(book, formulas), metadata, implementations, onProgress);
+}
+
+/** Opens sheets of plain contents and computes them. Whoever opens them closes them. */
+export async function openContents(
+  sheets: Contents,
+  names: Readonly<Record<string, string>>,
+  metadata: FunctionsMetadata,
+  implementations: Implementations,
+): Promise<HeadlessWorkbook> {
+  const { contentsData } = await import("./data/contentsData");
+  return openWorkbook(contentsData(sheets, names), metadata, implementations);
 }
 
 /** Opens a workbook in Node and computes it. Whoever opens it closes it. */

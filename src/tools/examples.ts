@@ -1,6 +1,5 @@
-import { LocaleType, type IWorkbookData } from "@univerjs/core";
 import { implementations } from "../functions/implementations";
-import { openWorkbook, type HeadlessWorkbook } from "../engine/headless";
+import { openContents, type HeadlessWorkbook } from "../engine/headless";
 import { readMetadata } from "./catalogue";
 
 /** What the cells of a worked formula show, a row a row. */
@@ -12,35 +11,13 @@ const COLUMNS = 26;
 /** Works formulas in the spreadsheet engine, each alone in a sheet of its own, and gives what they show. */
 export async function workExamples(formulas: readonly string[]): Promise<Map<string, Shown>> {
   const names = formulas.map((_formula, index) => `Example ${index + 1}`);
-  const book = await openWorkbook(workbookOf(formulas, names), readMetadata(), implementations);
+  const sheets = Object.fromEntries(names.map((name, index) => [name, [[formulas[index]]]]));
+  const book = await openContents(sheets, {}, readMetadata(), implementations);
   try {
     return new Map(formulas.map((formula, index) => [formula, shownIn(book, names[index])]));
   } finally {
     book.close();
   }
-}
-
-function workbookOf(formulas: readonly string[], names: readonly string[]): IWorkbookData {
-  return {
-    id: "examples",
-    name: "examples",
-    appVersion: "",
-    locale: LocaleType.EN_US,
-    styles: {},
-    sheetOrder: [...names],
-    sheets: Object.fromEntries(
-      names.map((name, index) => [
-        name,
-        {
-          id: name,
-          name,
-          rowCount: ROWS,
-          columnCount: COLUMNS,
-          cellData: { 0: { 0: { f: formulas[index] } } },
-        },
-      ]),
-    ),
-  };
 }
 
 /** The filled corner of a sheet. */

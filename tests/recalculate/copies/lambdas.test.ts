@@ -1,10 +1,9 @@
-import type { ICellData, IWorkbookData } from "@univerjs/core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { seededRandom } from "../../../src/core/statistics/seededRandom";
 import { implementations } from "../../../src/functions/implementations";
 import type { CellContent } from "../../../src/engine/inspect";
 import type { HeadlessWorkbook } from "../../../src/engine/headless";
-import { openWorkbook } from "../../../src/engine/headless";
+import { openContents } from "../../../src/engine/headless";
 import { lambdas, lambdaText, prefix } from "../../../src/recalculate/copies/lambdas";
 import { rewriteFormula } from "../../../src/recalculate/copies/rewriteFormula";
 import { cellAddress, columnLetters } from "../../../src/formula/address";
@@ -139,50 +138,30 @@ const formulas: readonly string[] = [
   "SPARE.RESERVETAPER(1,3,0,1)",
 ];
 
-const data = (): IWorkbookData => {
-  const content = (value: Content): ICellData =>
-    value === null ? {} : typeof value === "boolean" ? { v: 1, t: 3 } : { v: value };
-  const sheets = calls.map(({ id, cells, sheet }) => {
-    const cellData = cells.map((values, row) => {
+const copyOf = (formula: string) => `=${rewriteFormula(formula)!.text}`;
+
+const sheets = (): Record<string, Content[][]> => {
+  const ofCalls = calls.map(({ id, cells, sheet }): [string, Content[][]] => {
+    const lines = cells.map((values, row) => {
       const formula = formulaIn(id, row, values.length);
-      const line: Record<number, ICellData> = { ...values.map(content) };
-      line[columns] = { f: `=${formula}` };
-      line[columns + 1] = { f: `=${rewriteFormula(formula)!.text}` };
-      if (row === 0) {
-        const lifted = `SPARE.${id}(${columnOf(values.length)})`;
-        line[columns + 2] = { f: `=${rewriteFormula(lifted)!.text}` };
-      }
-      return line;
+      const gap = Array<Content>(columns - values.length).fill(null);
+      const lifted = row === 0 ? [copyOf(`SPARE.${id}(${columnOf(values.length)})`)] : [];
+      return [...values, ...gap, `=${formula}`, copyOf(formula), ...lifted];
     });
-    return { id, name: sheet, rowCount: rows + 20, columnCount: columns + 5, cellData };
+    return [sheet, lines];
   });
-  const pairs = formulas.map((formula) => ({
-    0: { f: `=${formula}` },
-    1: { f: `=${rewriteFormula(formula)!.text}` },
-  }));
-  sheets.push({ id: "pairs", name: "Pairs", rowCount: 100, columnCount: 10, cellData: pairs });
-  const names = [...lambdas.values()].map((lambda) => [
-    lambda.name,
-    { id: lambda.name, name: prefix + lambda.name, formulaOrRefString: `=${lambdaText(lambda)}` },
-  ]);
-  return {
-    id: "book",
-    name: "",
-    appVersion: "",
-    locale: "enUS" as IWorkbookData["locale"],
-    styles: {},
-    sheetOrder: sheets.map(({ id }) => id),
-    sheets: Object.fromEntries(sheets.map((sheet) => [sheet.id, sheet])),
-    resources: [
-      { name: "SHEET_DEFINED_NAME_PLUGIN", data: JSON.stringify(Object.fromEntries(names)) },
-    ],
-  };
+  const pairs = formulas.map((formula) => [`=${formula}`, copyOf(formula)]);
+  return { ...Object.fromEntries(ofCalls), Pairs: pairs };
 };
 
 let book: HeadlessWorkbook;
 beforeAll(async () => {
   const functions = Object.keys(implementations).map((id) => ({ id, parameters: [] }));
-  book = await openWorkbook(data(), { functions }, implementations);
+  const names = [...lambdas.values()].map((lambda) => [
+    prefix + lambda.name,
+    `=${lambdaText(lambda)}`,
+  ]);
+  book = await openContents(sheets(), Object.fromEntries(names), { functions }, implementations);
 });
 afterAll(() => book.close());
 

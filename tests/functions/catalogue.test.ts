@@ -1,77 +1,7 @@
-import { readdirSync, readFileSync } from "node:fs";
-import { dirname, join, normalize, relative } from "node:path";
-import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { CellError } from "../../src/cells";
 import { call, catalogue, functions, shown } from "./catalogue";
 import { readFormula } from "./formula";
-
-const SRC = join(dirname(fileURLToPath(import.meta.url)), "..", "..", "src");
-
-interface Import {
-  readonly file: string;
-  /** The room for a file of ours, the package's name for one of others. */
-  readonly from: string;
-}
-
-/** Every import of a room's files, as the room or package it comes from. */
-function importsOf(room: string): Import[] {
-  const files = readdirSync(join(SRC, room), { recursive: true, encoding: "utf8" });
-  return files
-    .filter((file) => /\.tsx?$/.test(file))
-    .flatMap((file) => {
-      const path = join(SRC, room, file);
-      const text = readFileSync(path, "utf8");
-      const named = [...text.matchAll(/(?:\bfrom |\bimport |\bimport\(|\brequire\()"([^"\s]+)"/g)];
-      return named.map(([, name]) => ({ file: join(room, file), from: roomOf(path, name) }));
-    });
-}
-
-function roomOf(path: string, name: string): string {
-  if (!name.startsWith(".")) return name;
-  return relative(SRC, normalize(join(dirname(path), name))).split("/")[0];
-}
-
-const strangers = (room: string, allowed: RegExp) =>
-  importsOf(room)
-    .filter(({ from }) => !allowed.test(from))
-    .map(({ file, from }) => `${file} imports ${from}`);
-
-describe("the rooms", () => {
-  it("are seen through: their imports are found", () => {
-    expect(importsOf("core").some(({ from }) => from.startsWith("@stdlib/"))).toBe(true);
-    expect(importsOf("cells").length).toBeGreaterThan(5);
-    expect(new Set(importsOf("functions").map(({ from }) => from))).toEqual(
-      new Set(["cells", "core", "functions"]),
-    );
-  });
-
-  it("keep the science apart: it imports itself and the distribution library", () => {
-    expect(strangers("core", /^(core$|@stdlib\/)/)).toEqual([]);
-  });
-
-  it("keep the reading of cells apart: it imports nothing", () => {
-    expect(strangers("cells", /^cells$/)).toEqual([]);
-  });
-
-  it("keep the functions from the hosts: they import the science and the cells", () => {
-    expect(strangers("functions", /^(core|cells|functions)$/)).toEqual([]);
-  });
-
-  it("run anywhere: functions, cells and science touch no page, network, file or console", () => {
-    const worldly = /\b(document|window|fetch|XMLHttpRequest|process|console|localStorage)\s*[.(]/;
-    const found = ["core", "cells", "functions"].flatMap((room) =>
-      readdirSync(join(SRC, room), { recursive: true, encoding: "utf8" })
-        .filter((file) => file.endsWith(".ts"))
-        .filter((file) =>
-          worldly.test(withoutComments(readFileSync(join(SRC, room, file), "utf8"))),
-        ),
-    );
-    expect(found).toEqual([]);
-  });
-});
-
-const withoutComments = (text: string) => text.replace(/\/\*[\s\S]*?\*\/|\/\/.*/g, "");
 
 /** What Excel shows of a description at most. */
 const LONGEST = 512;

@@ -1,0 +1,134 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { dirname, join, normalize, relative } from "node:path";
+import { preProcessFile } from "typescript";
+import { describe, expect, it } from "vitest";
+import rooms from "../rooms.json";
+
+const ROOT = join(import.meta.dirname, "..");
+const SRC = join(ROOT, "src");
+
+/** What the files of one room may import, beside the room itself. */
+interface Allowed {
+  readonly rooms: readonly string[];
+  readonly packages: readonly string[];
+}
+const table = Object.entries<Allowed>(rooms);
+
+const filesIn = (folder: string) =>
+  readdirSync(folder, { recursive: true, encoding: "utf8" })
+    .filter((file) => /\.tsx?$/.test(file))
+    .map((file) => join(folder, file));
+
+const roomOf = (path: string) =>
+  table.find(([room]) => `${relative(SRC, path)}/`.startsWith(`${room}/`))?.[0];
+
+interface Import {
+  readonly file: string;
+  /** The room of a file of ours; nothing for a package. */
+  readonly room: string | undefined;
+  /** The package's name; nothing for a file of ours. */
+  readonly packageName: string | undefined;
+}
+
+/** Every import of a folder's files; one of a file outside the rooms, such as package.json, is none. */
+function importsOf(folder: string): Import[] {
+  return filesIn(folder).flatMap((path) => {
+    const { importedFiles } = preProcessFile(readFileSync(path, "utf8"));
+    return importedFiles.flatMap(({ fileName: name }): Import[] => {
+      const file = relative(ROOT, path);
+      if (!name.startsWith(".")) return [{ file, room: undefined, packageName: name }];
+      const room = roomOf(normalize(join(dirname(path), name)));
+      return room === undefined ? [] : [{ file, room, packageName: undefined }];
+    });
+  });
+}
+
+const allows = (packages: readonly string[], name: string) =>
+  packages.some((each) => each === "*" || name === each || name.startsWith(`${each}/`));
+
+describe("the rooms", () => {
+  it("are all in the table: every file of the program lies in one", () => {
+    expect(filesIn(SRC).filter((file) => roomOf(file) === undefined)).toEqual([]);
+  });
+
+  it("are seen through: their imports are found", () => {
+    const arrows = (room: string) =>
+      new Set(importsOf(join(SRC, room)).flatMap(({ room, packageName }) => room ?? packageName!));
+    expect([...arrows("core")].some((name) => name.startsWith("@stdlib/"))).toBe(true);
+    expect(arrows("functions")).toEqual(new Set(["cells", "core", "functions"]));
+    expect(arrows("engine").has("@univerjs/core/facade")).toBe(true);
+    expect(arrows("engine").has("xlsx")).toBe(true);
+  });
+
+  it.each(table)("hold to the table: %s", (room, { rooms, packages }) => {
+    const strangers = importsOf(join(SRC, room)).filter(({ room: other, packageName }) =>
+      other === undefined
+        ? !allows(packages, packageName!)
+        : other !== room && !rooms.includes(other),
+    );
+    expect(strangers).toEqual([]);
+  });
+
+  it("import in one direction", () => {
+    const inTurn: string[] = [];
+    // A room comes after all it imports; where none can come next, the rest stand in a circle.
+    for (let before = -1; before !== inTurn.length;) {
+      before = inTurn.length;
+      const next = table.find(
+        ([room, { rooms }]) =>
+          !inTurn.includes(room) && rooms.every((other) => inTurn.includes(other)),
+      );
+      if (next) inTurn.push(next[0]);
+    }
+    expect(table.map(([room]) => room).filter((room) => !inTurn.includes(room))).toEqual([]);
+  });
+
+  it("keep the hosts apart", () => {
+    const hosts = table.filter(([room]) => room.startsWith("hosts/"));
+    expect(hosts.length).toBeGreaterThan(3);
+    for (const [room, { rooms }] of hosts) {
+      expect(
+        rooms.filter((other) => other.startsWith("hosts/")),
+        room,
+      ).toEqual([]);
+    }
+  });
+
+  it("are described in DEVELOPERS.md as the table has them", () => {
+    const rows = readFileSync(join(ROOT, "DEVELOPERS.md"), "utf8").matchAll(
+      /^\| *`src\/(\S+)\/` *\|.*\|([^|]*)\|$/gm,
+    );
+    const described = [...rows].map(([, room, allowed]) => [
+      room,
+      [...allowed.matchAll(/`([^`]+?)\/?`/g)].map(([, name]) => name),
+    ]);
+    expect(described).toEqual(
+      table.map(([room, { rooms, packages }]) => [
+        room,
+        packages.includes("*") ? [] : [...rooms, ...packages],
+      ]),
+    );
+  });
+
+  it("run anywhere: functions, cells and science touch no page, network, file or console", () => {
+    const worldly = /\b(document|window|fetch|XMLHttpRequest|process|console|localStorage)\s*[.(]/;
+    const found = ["core", "cells", "functions", "formula"]
+      .flatMap((room) => filesIn(join(SRC, room)))
+      .filter((file) => worldly.test(withoutComments(readFileSync(file, "utf8"))));
+    expect(found).toEqual([]);
+  });
+});
+
+const withoutComments = (text: string) => text.replace(/\/\*[\s\S]*?\*\/|\/\/.*/g, "");
+
+describe("the tests", () => {
+  it("know the spreadsheet engine only where they test it", () => {
+    const knowing = importsOf(join(ROOT, "tests"))
+      .filter(({ packageName }) => packageName?.startsWith("@univerjs/"))
+      .map(({ file }) => file);
+    const allowed = ["tests/engine/", "tests/hosts/page/", "tests/browser/"];
+    expect(knowing.filter((file) => !allowed.some((folder) => file.startsWith(folder)))).toEqual([
+      "tests/readySheets/demo.test.ts",
+    ]);
+  });
+});
