@@ -1,7 +1,7 @@
 import { matchWord, listed, type Choices } from "./choice";
 import { CellError, invalid, notAvailable } from "./error";
 import { isGiven, isSingle, toRange, type Content, type Grid, type Range } from "./grid";
-import { liftOver, type Arguments, type Lifted, type Values } from "./lift";
+import { commonShape, liftOver, type Arguments, type Lifted, type Values } from "./lift";
 import { passOn } from "./quantity";
 import { quoted } from "./text";
 import { HostError, readCell } from "./value";
@@ -42,12 +42,12 @@ export function liftReport<A extends Arguments, C extends Choices>(
   compute: (values: Values<A>) => Parts<C>,
 ): Grid {
   const wanted = readParts(labels, part);
-  const lifted = liftOver(inputs, compute);
-  if (wanted !== undefined) return spread(lifted, wanted);
-  const [values] = lifted[0];
-  if (lifted.length > 1 || lifted[0].length > 1) {
+  if (wanted !== undefined) return spread(liftOver(inputs, compute), wanted);
+  const { rows, columns } = commonShape(Object.values(inputs));
+  if (rows > 1 || columns > 1) {
     throw invalid(`for a range, name one part: ${listed(Object.values(labels))}`);
   }
+  const [[values]] = liftOver(inputs, compute);
   if (values === null || values instanceof CellError) return [[values ?? ""]];
   return labelled(labels, values);
 }
@@ -60,13 +60,12 @@ export function liftRow<A extends Arguments, C extends Choices>(
   compute: (values: Values<A>) => Parts<C>,
 ): Grid {
   const wanted = readParts(labels, part);
-  const lifted = liftOver(inputs, compute);
-  if (wanted !== undefined) return spread(lifted, wanted);
-  if (lifted[0].length > 1) {
+  if (wanted !== undefined) return spread(liftOver(inputs, compute), wanted);
+  if (commonShape(Object.values(inputs)).columns > 1) {
     throw invalid(`inputs across columns need one part: ${listed(Object.values(labels))}`);
   }
   const keys = Object.keys(labels);
-  return lifted.map(([values]) =>
+  return liftOver(inputs, compute).map(([values]) =>
     keys.map((key) => {
       if (values === null || values instanceof CellError) return values ?? "";
       return shown(values[key]);

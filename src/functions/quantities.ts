@@ -108,3 +108,11 @@ export const whole = (name: string, expected: string, most: number): Quantity =>
   accepts: (value) => Number.isInteger(value) && value >= 1 && value <= most,
   zeroIsBlank: true,
 });
+
+/** What random draws start from, a whole number of any sign; zero is a blank. */
+export const seed = (name = "seed"): Quantity => ({
+  name,
+  expected: "a whole number of your own",
+  accepts: Number.isSafeInteger,
+  zeroIsBlank: true,
+});

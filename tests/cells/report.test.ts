@@ -92,6 +92,16 @@ describe("a report made of single values", () => {
       '#VALUE! for a range, name one part: "n", "mean change" or "low"',
     );
   });
+
+  it("refuses a range before it computes anything", () => {
+    const never = () => {
+      throw new Error("computed");
+    };
+    const inputs = { load: required(column(100, 110), load) };
+    expect(thrownBy(() => liftReport(inputs, Label, undefined, never))).toContain("name one part");
+    const across = { load: required(row(100, 110), load) };
+    expect(thrownBy(() => liftRow(across, Label, undefined, never))).toContain("need one part");
+  });
 });
 
 describe.each([

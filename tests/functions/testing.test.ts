@@ -27,14 +27,22 @@ describe("a real change of one athlete", () => {
       "real increase",
       "real decrease",
       "within test error",
-      "real, too small to matter",
+      "real increase, perhaps too small to matter",
       "",
     ]);
   });
 
-  it("is a row of six, blank across where a score is missing", () => {
-    expect(call("CHANGESCORE", 100, "DNS", 2)).toEqual([["", "", "", "", "", ""]]);
-    expect(call("CHANGESCORE", 100, 110, 2)[0]).toHaveLength(6);
+  it("may be too small to matter although it is real", () => {
+    const part = (smallest: number) =>
+      value("CHANGESCORE", 100, 106, 2, smallest, null, null, "reading");
+    expect(part(0)).toBe("real increase");
+    expect(part(12)).toBe("real, too small to matter");
+    expect(shown(part(-1))).toContain("smallest is -1; expected a change of 0 or more");
+  });
+
+  it("is a row of eight, blank across where a score is missing", () => {
+    expect(call("CHANGESCORE", 100, "DNS", 2)).toEqual([Array(8).fill("")]);
+    expect(call("CHANGESCORE", 100, 110, 2)[0]).toHaveLength(8);
   });
 
   it("needs more where the typical error comes from few athletes", () => {
@@ -79,7 +87,13 @@ describe("RELIABILITY", () => {
   it("gives the typical error that CHANGESCORE takes, in one cell", () => {
     const error = value("RELIABILITY", trials, null, "Typical Error");
     expect(error).toBe(reportOf("RELIABILITY", trials)["typical error"]);
-    expect(call("CHANGESCORE", 146, 170, error)[0]).toHaveLength(6);
+    expect(call("CHANGESCORE", 146, 170, error)[0]).toHaveLength(8);
+  });
+
+  it("gives the degrees of freedom that make MDC its detectable change", () => {
+    const { df, ...report } = reportOf("RELIABILITY", trials);
+    expect(df).toBe(3);
+    expect(report["detectable change"]).toBe(value("MDC", report["typical error"], null, df));
   });
 
   it("names the row of a bad cell", () => {
@@ -149,7 +163,34 @@ describe("reports on single numbers", () => {
   });
 });
 
+describe("RESPONSESHARE", () => {
+  const share = (...args: unknown[]) => value("RESPONSESHARE", 5, 6, 2.5, 4, ...args);
+
+  it("says what it lacks where n is blank, as any host passes it", () => {
+    for (const blank of [null, undefined, "", 0]) {
+      expect(share(blank, null, null, "reading")).toBe("say n to tell spread from test error");
+      expect(shown(share(blank, null, null, "p"))).toMatch(/^#N\/A without n/);
+    }
+  });
+
+  it("refuses an n that cannot be", () => {
+    for (const n of [1, 2.5, -4]) expect(shown(share(n))).toContain("expected a whole number");
+  });
+
+  it("runs down a column of squads", () => {
+    const readings = call("RESPONSESHARE", 5, [[6], [4]], 2.5, 4, 20, 9, null, "reading");
+    expect(readings.flat()).toEqual(Array(2).fill("all may have changed alike"));
+  });
+});
+
 describe("SAMPLESIZE", () => {
+  it("is the plain t test without a correlation, as any host passes a blank", () => {
+    for (const blank of [null, undefined, "", 0]) {
+      expect(value("SAMPLESIZE", 0.5, 1, null, null, null, blank)).toBe(64);
+      expect(value("SAMPLESIZE", 0.5, 1, null, null, "paired", blank)).toBe(34);
+    }
+  });
+
   it("does not care which way the difference goes", () => {
     expect(value("SAMPLESIZE", -0.5, 1)).toBe(value("SAMPLESIZE", 0.5, 1));
   });
@@ -185,5 +226,13 @@ describe("BALANCEDGROUPS", () => {
       Array.from({ length: 20 }, (_split, at) => dealt(2, null, at + 1).join()),
     );
     expect(splits.size).toBeGreaterThan(5);
+  });
+
+  it("refuses a seed that is not whole, and takes a blank one for 1", () => {
+    expect(shown(call("BALANCEDGROUPS", scores, 2, null, 1.5)[0][0])).toBe(
+      "#VALUE! seed is 1.5; expected a whole number of your own",
+    );
+    for (const blank of [null, undefined, "", 0])
+      expect(dealt(2, null, blank)).toEqual(dealt(2, null, 1));
   });
 });

@@ -4,6 +4,6 @@ export { fCdf, fQuantile, fUpperTail } from "./fisherF";
 export { hedgesCorrection, logGamma } from "./gamma";
 export { hypergeometric } from "./hypergeometric";
 export { criticalValue, requireProbability, twoSidedP, upperP } from "./inference";
-export { noncentralTCdf } from "./noncentralT";
-export { normalCdf, normalQuantile } from "./normal";
+export { noncentralTCdf, noncentralTOutside } from "./noncentralT";
+export { normalCdf, normalDensity, normalQuantile } from "./normal";
 export { studentCdf, studentQuantile } from "./student";

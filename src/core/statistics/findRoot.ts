@@ -60,3 +60,24 @@ export function findRootNear(f: (x: number) => number, guess: number): number {
   }
   throw new NoAnswer("the search found no solution");
 }
+
+/** A step this short, from a point so near, lands on the root to rounding: the error left is its square. */
+const SETTLED = 1e-9;
+const FEW_STEPS = 6;
+
+/**
+ * As `findRootNear`, from a good guess and roughly the slope there: secant steps, which settle in three or
+ * four evaluations; the safe search where they do not.
+ */
+export function refineRoot(f: (x: number) => number, guess: number, slope: number): number {
+  let [x, fx, rise] = [guess, f(guess), slope];
+  for (let step = 0; step < FEW_STEPS; step++) {
+    const next = x - fx / rise;
+    if (!(Math.abs(next - x) <= 1)) break;
+    if (Math.abs(next - x) <= SETTLED) return next;
+    const fNext = f(next);
+    rise = (fNext - fx) / (next - x);
+    [x, fx] = [next, fNext];
+  }
+  return findRootNear(f, guess);
+}

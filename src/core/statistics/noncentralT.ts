@@ -20,21 +20,32 @@ const NEGLIGIBLE = -42;
  */
 export function noncentralTCdf(t: number, df: number, ncp: number): number {
   if (ncp < 0) return 1 - noncentralTCdf(-t, df, -ncp);
-  if (ncp > NORMAL_REACH && ncp * ncp > 2 * df) return t > 0 ? overNormal(t, df, ncp) : 0;
-  return overSpread(t, df, ncp);
+  if (isFar(df, ncp)) return t > 0 ? overNormal(t, df, ncp) : 0;
+  return overSpread(df, ncp, (s) => normalCdf(t * s - ncp));
 }
 
-/** The mean of Φ(t s − ncp) over the density of S, by v = ln s. The density sums to 1, which scales it. */
-function overSpread(t: number, df: number, ncp: number): number {
+/** The chance of a value beyond `limit`, above 0, on either side of 0; in one sum, for `ncp` of 0 or more. */
+export function noncentralTOutside(limit: number, df: number, ncp: number): number {
+  if (isFar(df, ncp)) return 1 - overNormal(limit, df, ncp);
+  return overSpread(df, ncp, (s) => normalCdf(ncp - limit * s) + normalCdf(-limit * s - ncp));
+}
+
+/** Whether `ncp` is so large that no value falls below 0, and the mean over Z is the smoother one. */
+function isFar(df: number, ncp: number): boolean {
+  return ncp > NORMAL_REACH && ncp * ncp > 2 * df;
+}
+
+/** The mean of a chance over the density of S, by v = ln s. The density sums to 1, which scales it. */
+function overSpread(df: number, ncp: number, chanceAt: (s: number) => number): number {
   const width = 1 / Math.sqrt(2 * df + ncp * ncp);
   const step = Math.min(width / STEPS_PER_WIDTH, 0.1);
   const logDensity = (v: number): number => df * (v - Math.expm1(2 * v) / 2);
-  let sum = normalCdf(t - ncp);
+  let sum = chanceAt(1);
   let weights = 1;
   for (const direction of [step, -step]) {
     for (let v = direction; logDensity(v) > NEGLIGIBLE; v += direction) {
       const density = Math.exp(logDensity(v));
-      sum += density * normalCdf(t * Math.exp(v) - ncp);
+      sum += density * chanceAt(Math.exp(v));
       weights += density;
     }
   }

@@ -10,3 +10,8 @@ export function normalCdf(z: number): number {
 export function normalQuantile(p: number): number {
   return -Math.SQRT2 * erfcinv(2 * p);
 }
+
+/** The height of the standard normal curve at `z`. */
+export function normalDensity(z: number): number {
+  return Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI);
+}

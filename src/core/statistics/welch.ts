@@ -1,5 +1,6 @@
 import { estimateTest, noTest, type EstimateTest } from "./estimateTest";
 import { mean, variance } from "./moments";
+import { sumDegreesOfFreedom } from "./satterthwaite";
 
 /** The difference of two means, A − B, and its test. */
 export interface WelchTest extends EstimateTest {
@@ -26,6 +27,9 @@ export function welchTest(
   if (whole === 0) {
     return { difference, ...noTest("the values do not vary, so there is nothing to judge by") };
   }
-  const df = whole ** 2 / (partA ** 2 / (a.length - 1) + partB ** 2 / (b.length - 1));
+  const df = sumDegreesOfFreedom(
+    { variance: partA, df: a.length - 1 },
+    { variance: partB, df: b.length - 1 },
+  );
   return { difference, ...estimateTest(difference, Math.sqrt(whole), df, confidence) };
 }

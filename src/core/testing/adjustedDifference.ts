@@ -7,6 +7,7 @@ import {
   sumOfSquaredDeviations,
   sumOfSquares,
 } from "../statistics/moments";
+import { type EstimatedVariance, sumDegreesOfFreedom } from "../statistics/satterthwaite";
 
 /** One group's scores, an athlete a row in both. */
 export interface BeforeAfter {
@@ -19,34 +20,61 @@ export interface AdjustedDifference extends EstimateTest {
   readonly difference: number | Absent;
 }
 
+/** Two athletes around a slope leave degrees of freedom below 1, which no interval can be built on. */
+const FEWEST = 3;
+const TOO_FEW = `a test of the adjusted difference needs at least ${FEWEST} athletes in each group`;
+const NO_RESIDUAL = "the scores do not vary about their line, so there is nothing to judge by";
+
 /**
  * How much higher A ended than B *from the same starting score*: the score after, by group and score before
  * (analysis of covariance with one slope for both groups). It is fairer than comparing plain changes,
  * because who starts low tends to gain more, and it is more precise.
  *
- * Source: Vickers and Altman 2001, BMJ 323:1123-1124.
+ * Each group has its own residual variance, as in Welch's test: where the smaller group spreads more, one
+ * variance for both finds differences that are not there in one trial of five. A group's share of the slope
+ * costs it degrees of freedom, n − 1 less its part of the spread before.
+ *
+ * Source: Vickers and Altman 2001, BMJ 323:1123-1124, for the adjustment; Satterthwaite 1946, Biometrics
+ * 2:110-114, for the degrees of freedom. How the two combine is our own, by equating expectations; its
+ * coverage is measured in tests/bench/coverage.
  */
 export function adjustedDifference(
   a: BeforeAfter,
   b: BeforeAfter,
   confidence: number,
 ): AdjustedDifference {
-  const [nA, nB] = [a.before.length, b.before.length];
-  const df = nA + nB - 3;
-  if (df < 1) return none("an adjusted difference needs at least 4 athletes");
-  const spread = sumOfSquares(a.before) + sumOfSquares(b.before);
-  if (spread === 0) return none("the scores before do not vary, so there is nothing to adjust by");
-
+  const tooFew = Math.min(a.before.length, b.before.length) < FEWEST;
+  const [spreadA, spreadB] = [sumOfSquares(a.before), sumOfSquares(b.before)];
+  const spread = spreadA + spreadB;
+  if (spread === 0) {
+    const flat = "the scores before do not vary, so there is nothing to adjust by";
+    return none(tooFew ? TOO_FEW : flat);
+  }
   const slope = (sumOfProducts(a.before, a.after) + sumOfProducts(b.before, b.after)) / spread;
   const gapBefore = mean(a.before) - mean(b.before);
   const difference = mean(a.after) - mean(b.after) - slope * gapBefore;
-  const residual = sumOfSquaredDeviations(
-    [...residuals(a, slope), ...residuals(b, slope)],
-    [...a.after, ...b.after],
-  );
-  const weight = 1 / nA + 1 / nB + gapBefore ** 2 / spread;
-  const standardError = Math.sqrt((residual / df) * weight);
+  if (tooFew) return { difference, ...noTest(TOO_FEW) };
+
+  const leverage = gapBefore ** 2 / spread;
+  const partA = partOf(a, slope, spreadA / spread, leverage);
+  const partB = partOf(b, slope, spreadB / spread, leverage);
+  const standardError = Math.sqrt(partA.variance + partB.variance);
+  if (standardError === 0) return { difference, ...noTest(NO_RESIDUAL), standardError };
+  const df = sumDegreesOfFreedom(partA, partB);
   return { difference, ...estimateTest(difference, standardError, df, confidence) };
+}
+
+/** What one group adds to the variance of the difference, holding `share` of all the spread before. */
+function partOf(
+  group: BeforeAfter,
+  slope: number,
+  share: number,
+  leverage: number,
+): EstimatedVariance {
+  const n = group.before.length;
+  const df = n - 1 - share;
+  const residual = sumOfSquaredDeviations(residuals(group, slope), group.after);
+  return { variance: (residual / df) * (1 / n + leverage * share), df };
 }
 
 function residuals({ before, after }: BeforeAfter, slope: number): number[] {

@@ -22,7 +22,8 @@ export function balancedGroups(
   seed: number,
 ): string[] {
   expectWhole("groups", groups, 2, LETTERS.length);
-  if (!Number.isFinite(seed)) throw new BadInput(`seed is ${seed}; expected a number`);
+  // The draws take a whole number: 1.5 would deal as 1 does, unseen.
+  if (!Number.isSafeInteger(seed)) throw new BadInput(`seed is ${seed}; expected a whole number`);
   const random = seededRandom(seed);
   const score = singleScore(scores);
   const sizes = new Array<number>(groups).fill(0);

@@ -1,6 +1,7 @@
 import { type Absent, BadInput } from "../problem";
-import { below, difference } from "../statistics/compare";
-import { requireProbability, twoSidedP, upperP } from "../statistics/distributions";
+import { difference } from "../statistics/compare";
+import { criticalValue, twoSidedP, upperP } from "../statistics/distributions";
+import { type ChangeReading, changeReading } from "./changeReading";
 import { errorOfChange } from "./minimalDetectableChange";
 
 /** Two scores of one athlete, and what is known about the test. */
@@ -16,13 +17,13 @@ export interface RetestedScore {
   readonly df?: number | undefined;
 }
 
-export type ChangeReading =
-  "real increase" | "real decrease" | "real, too small to matter" | "within test error";
-
 export interface ChangeScore {
   readonly change: number;
   /** The change as a fraction of the score before. */
   readonly percent: number | Absent;
+  /** The interval of the true change. */
+  readonly low: number;
+  readonly high: number;
   /** The change in units of what test error alone gives, √2 × typical error. */
   readonly ratio: number;
   /** How likely a change of this size is from test error alone, two-sided. */
@@ -33,9 +34,8 @@ export interface ChangeScore {
 }
 
 /**
- * Did this athlete change, or did the test wobble? Compares the change with what test error alone does.
- * "Real" is a change beyond the minimal detectable change, which is to say p below 1 − confidence; "too small
- * to matter" is a real one that is smaller than the smallest worthwhile.
+ * Did this athlete change, or did the test wobble? Compares the change with what test error alone does. The
+ * interval of the true change decides what is said: how much of it lies beyond the smallest that matters.
  *
  * Source: Weir 2005, J Strength Cond Res 19:231-240; Hopkins 2000, Sports Med 30:1-15.
  */
@@ -44,18 +44,20 @@ export function changeScore(score: RetestedScore): ChangeScore {
   if (smallest < 0) {
     throw new BadInput(`the smallest change that matters is ${smallest}; it must be 0 or more`);
   }
-  requireProbability("confidence", confidence);
   const noise = errorOfChange(typicalError);
+  const reach = criticalValue(confidence, df) * noise;
   const change = difference(after, before);
   const ratio = change / noise;
   const p = twoSidedP(ratio, df);
+  const interval = { low: change - reach, high: change + reach };
   return {
     change,
     percent: percentOf(change, before),
+    ...interval,
     ratio,
     p,
     chance: upperP((smallest - change) / noise, df),
-    reading: reading(change, below(p, 1 - confidence), smallest),
+    reading: changeReading(interval, smallest),
   };
 }
 
@@ -63,10 +65,4 @@ function percentOf(change: number, before: number): number | Absent {
   const percent = change / before;
   if (before > 0 && Number.isFinite(percent)) return percent;
   return { absent: "a percent change needs a score above 0" };
-}
-
-function reading(change: number, real: boolean, smallest: number): ChangeReading {
-  if (!real) return "within test error";
-  if (below(Math.abs(change), smallest)) return "real, too small to matter";
-  return change > 0 ? "real increase" : "real decrease";
 }

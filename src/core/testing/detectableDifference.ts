@@ -1,8 +1,7 @@
 import { expectWhole } from "../checks";
 import { BadInput } from "../problem";
-import { normalQuantile, requireProbability } from "../statistics/distributions";
-import { findRootNear } from "../statistics/findRoot";
-import { powerOfT } from "./power";
+import { requireProbability } from "../statistics/distributions";
+import { ncpForPower } from "./power";
 
 const MOST = 1e7;
 
@@ -18,8 +17,5 @@ export function detectableDifference(nA: number, nB: number, power: number, alph
   if (power <= alpha) {
     throw new BadInput(`power is ${power}; it must be above alpha, which a test reaches by chance`);
   }
-  const df = nA + nB - 2;
-  const guess = Math.max(0.5, normalQuantile(power) - normalQuantile(alpha / 2));
-  const logNcp = findRootNear((u) => powerOfT(Math.exp(u), df, alpha) - power, Math.log(guess));
-  return Math.exp(logNcp) * Math.sqrt(1 / nA + 1 / nB);
+  return ncpForPower(power, alpha, nA + nB - 2) * Math.sqrt(1 / nA + 1 / nB);
 }

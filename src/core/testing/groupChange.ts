@@ -5,6 +5,7 @@ import { type MeanTest, meanTest } from "../statistics/meanTest";
 import { correlationFrom, sumOfProducts, sumOfSquares } from "../statistics/moments";
 import { welchTest } from "../statistics/welch";
 import { type BeforeAfter, adjustedDifference } from "./adjustedDifference";
+import { type ExtraSpread, extraSpread } from "./extraSpread";
 import { type MorrisEffect, morrisEffect } from "./morrisEffect";
 import { changesOf } from "./pairedChange";
 
@@ -43,8 +44,11 @@ export interface GroupChange {
   readonly adjustedP: number | Absent;
   readonly effectSize: number | Absent;
   readonly effectStandardError: number | Absent;
-  /** How much more the changes of A spread than those of B; below 0 where they spread less. */
-  readonly individualResponseSd: number | Absent;
+  /** How much more the changes of A spread than those of B, who share the same test error; its interval and p. */
+  readonly extraSpread: number | Absent;
+  readonly extraSpreadLow: number | Absent;
+  readonly extraSpreadHigh: number | Absent;
+  readonly extraSpreadP: number | Absent;
   readonly reading: string;
 }
 
@@ -61,6 +65,7 @@ export function groupChange(a: TrainingGroup, b: TrainingGroup, confidence: numb
   const changeB = meanTest(changesB, confidence);
   const plain = welchTest(changesA, changesB, confidence);
   const adjusted = adjustedDifference(a, b, confidence);
+  const extra = extraSpreadOf(changeA, changeB, confidence);
   return {
     groupA: a.name,
     nA: changeA.n,
@@ -82,7 +87,10 @@ export function groupChange(a: TrainingGroup, b: TrainingGroup, confidence: numb
     adjustedDf: adjusted.df,
     adjustedP: adjusted.p,
     ...effect(a, b, plain.difference),
-    individualResponseSd: individualResponseSd(changeA, changeB),
+    extraSpread: extra.sd,
+    extraSpreadLow: extra.low,
+    extraSpreadHigh: extra.high,
+    extraSpreadP: extra.p,
     reading: reading(a.name, b.name, adjusted.difference, adjusted.p, 1 - confidence),
   };
 }
@@ -133,18 +141,19 @@ function effect(
   };
 }
 
-/**
- * The spread of the changes of A beyond what B shows, who share the same test error: √(sdA² − sdB²), with
- * a minus sign where B spreads more.
- *
- * Source: Atkinson and Batterham 2015, Exp Physiol 100:577-588.
- */
-function individualResponseSd(a: MeanTest, b: MeanTest): number | Absent {
-  if (typeof a.sd !== "number") return a.sd;
-  if (typeof b.sd !== "number") return b.sd;
-  const excess = a.sd ** 2 - b.sd ** 2;
-  return Math.sign(excess) * Math.sqrt(Math.abs(excess));
+/** The spread of A's changes beyond that of B's; one athlete has no spread. */
+function extraSpreadOf(a: MeanTest, b: MeanTest, confidence: number): ExtraSpread {
+  if (typeof a.sd !== "number") return noExtraSpread(a.sd);
+  if (typeof b.sd !== "number") return noExtraSpread(b.sd);
+  return extraSpread({ sd: a.sd, df: a.n - 1 }, { sd: b.sd, df: b.n - 1 }, confidence);
 }
+
+const noExtraSpread = (absent: Absent): ExtraSpread => ({
+  sd: absent,
+  low: absent,
+  high: absent,
+  p: absent,
+});
 
 /** One sentence on the adjusted difference alone. "Not shown" is never "the same". */
 function reading(

@@ -15,6 +15,8 @@ export interface Reliability {
   readonly shiftHigh: number | Absent;
   readonly detectableChange: number;
   readonly typicalError: number;
+  /** The degrees of freedom of the typical error, which MDC and CHANGESCORE ask for. */
+  readonly df: number;
   readonly errorLow: number | Absent;
   readonly errorHigh: number | Absent;
   /** The typical error as a fraction of the grand mean. */
@@ -50,8 +52,10 @@ export function reliability(rows: readonly (readonly number[])[], confidence: nu
     shift: shift.mean,
     shiftLow: shift.low,
     shiftHigh: shift.high,
-    detectableChange: typicalError > 0 ? minimalDetectableChange(typicalError, confidence) : 0,
+    detectableChange:
+      typicalError > 0 ? minimalDetectableChange(typicalError, confidence, table.errorDf) : 0,
     typicalError,
+    df: table.errorDf,
     ...errorInterval(table, confidence),
     errorPercent:
       table.grandMean > 0

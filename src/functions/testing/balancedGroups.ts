@@ -10,9 +10,9 @@ import { labelAt } from "./labelAt";
  * @param scores Scores, a row an athlete; several columns count as their mean z-score; 0 counts as blank.
  * @param [groups] How many groups, 2 to 26; 2 if omitted.
  * @param [strata] A label a row, such as sex or boat, within which to balance.
- * @param [seed] Any number; the same seed gives the same split; 1 if omitted.
+ * @param [seed] A whole number of your own, such as today's date or a roll of dice; the same seed gives the same split. 1 if omitted, which deals like everybody else's 1: choose your own before you look at the split.
  * @returns A group letter beside each row; "" beside a heading and where a score is missing.
- * @errors #VALUE! naming the row for a bad cell, or for more than 26 groups.
+ * @errors #VALUE! naming the row for a bad cell, for more than 26 groups, or for a seed that is not a whole number.
  * @example =SPARE.BALANCEDGROUPS({140;155;120;132;148;126}, 2)
  * @source Stratified randomization: common practice, no source.
  */
@@ -28,7 +28,7 @@ export function balancedGroups(
   const numberOfGroups = readOne(
     setting(groups, { ...count, accepts: (value) => count.accepts(value) && value >= 2 }, 2),
   )!;
-  const seedNumber = readOne(setting(seed, quantities.score("seed", "a number"), 1))!;
+  const seedNumber = readOne(setting(seed, quantities.seed(), 1))!;
   const whole: { row: number; scores: number[] }[] = [];
   for (let row = 0; row < rows.count; row++) {
     const values = Object.keys(columns).map((key) => rows.numbers[key]![row]);

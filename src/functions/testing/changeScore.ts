@@ -13,18 +13,22 @@ export enum ChangeScorePart {
   change = "change",
   /** The change as a fraction of the score before. */
   percent = "percent",
+  /** Lower end of the true change's interval. */
+  low = "low",
+  /** Upper end of the true change's interval. */
+  high = "high",
   /** The change in units of what test error alone gives. */
   ratio = "ratio",
   /** How likely such a change is from test error alone, two-sided. */
   p = "p",
   /** The chance that the true increase is more than the smallest that matters. */
   chance = "chance",
-  /** The verdict in words. */
+  /** What the interval comes to, in words. */
   reading = "reading",
 }
 
 /**
- * Is this athlete's change real, or could the test have wobbled? Compares the change with what test error alone does.
+ * Is this athlete's change real, or could the test have wobbled? The interval of the true change decides. For a whole squad tested at once use SQUADCHANGE: of twenty athletes who did not change, one comes out "real" by chance.
  *
  * @customfunction CHANGESCORE
  * @param before The score before; 0 counts as blank.
@@ -32,12 +36,12 @@ export enum ChangeScorePart {
  * @param typicalError The typical error of the test, above 0, in the same unit.
  * @param [smallest] The smallest change that matters, 0 or more; 0 if omitted.
  * @param [confidence] {@phrase confidence}
- * @param [df] Degrees of freedom of the typical error; normal if omitted.
+ * @param [df] Degrees of freedom of the typical error, the "df" of RELIABILITY; the error is taken as known exactly if omitted, which an error from few athletes is not.
  * @param [part] {@phrase partOfRow reading}
- * @returns A row: change, percent (a fraction), ratio, p, chance, reading ("real increase", "real decrease", "real, too small to matter" or "within test error").
+ * @returns A row: change, percent (a fraction), low, high, ratio, p, chance (that the true increase is above smallest), reading: "within test error", "real increase" or "real decrease", either of them with ", perhaps too small to matter" where the interval begins below smallest, or "real, too small to matter".
  * @errors #VALUE! for a confidence that is not a fraction; "" where a score is missing ("DNS").
  * @example =SPARE.CHANGESCORE(146, 170, 7.6)
- * @example =SPARE.CHANGESCORE(B2:B15, C2:C15, 2.1, 1, , , "reading")
+ * @example =SPARE.CHANGESCORE(B2:B15, C2:C15, 2.1, 1, , 14, "reading")
  * @source Weir 2005, J Strength Cond Res 19:231-240; Hopkins 2000, Sports Med 30:1-15.
  */
 export function changeScore(

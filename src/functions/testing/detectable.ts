@@ -5,7 +5,7 @@ import * as quantities from "../quantities";
 import { alphaSetting, powerSetting } from "../settings";
 
 /**
- * The smallest difference that two groups of this size find with the power you ask for, in standard deviations. What a small study could not have seen, it cannot rule out.
+ * The smallest difference between two groups of this size that a study finds with the power you ask for, in standard deviations. What a small study could not have seen, it cannot rule out. The "detectable change" of RELIABILITY, and MDC, are another thing: the change of one athlete that test error rarely makes.
  *
  * @customfunction DETECTABLE
  * @param nA {@phrase groupSize A}

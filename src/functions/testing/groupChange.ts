@@ -69,7 +69,13 @@ export enum GroupChangePart {
   /** Its standard error. */
   effectStandardError = "effect standard error",
   /** How much more the athletes of A differ in their changes than those of B, as a standard deviation. */
-  individualResponseSd = "individual response sd",
+  extraSpread = "extra spread in A",
+  /** Lower end of its interval; 0 where A may not differ more at all. */
+  extraSpreadLow = "extra spread low",
+  /** Upper end of its interval. */
+  extraSpreadHigh = "extra spread high",
+  /** How likely A's changes spread so much more by chance alone. */
+  extraSpreadP = "extra spread p",
   /** What it comes to, in one sentence. */
   reading = "reading",
 }
@@ -84,11 +90,11 @@ export enum GroupChangePart {
  * @param [first] Which label is group A; the first to appear if omitted.
  * @param [confidence] {@phrase confidence}
  * @param [part] {@phrase parts reading}
- * @returns A report of two columns: both groups, n, lost, change (low, high, p) of each; then difference, adjusted difference, effect size, individual response sd and a reading.
+ * @returns A report of two columns: both groups, n, lost, change (low, high, p) of each; then difference, adjusted difference, effect size, extra spread in A (low, high, p) and a reading. The adjusted difference has an interval from 3 athletes in each group.
  * @errors #VALUE! for other than two labels, or naming the row for a bad cell or a score without a group; #N/A for a group without a complete pair.
  * @example =SPARE.GROUPCHANGE({"a";"a";"a";"a";"b";"b";"b";"b"}, {100;110;95;120;105;98;112;101}, {106;113;102;127;106;99;115;101}, , , "reading")
  * @example =SPARE.GROUPCHANGE(A1:A30, C1:C30, D1:D30, "east crew")
- * @source Welch 1947, Biometrika 34:28-35; Vickers and Altman 2001, BMJ 323:1123-1124; effect size: Morris 2008, Organ Res Methods 11:364-386.
+ * @source Welch 1947, Biometrika 34:28-35; Vickers and Altman 2001, BMJ 323:1123-1124, a residual variance a group (Satterthwaite 1946, Biometrics 2:110-114); extra spread: Zou and Donner 2008, Stat Med 27:1693-1702; effect size: Morris 2008, Organ Res Methods 11:364-386.
  */
 export function groupChange(
   group: unknown[][],

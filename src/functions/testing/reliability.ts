@@ -20,10 +20,12 @@ export enum ReliabilityPart {
   shiftLow = "shift low",
   /** Upper end of the shift's interval. */
   shiftHigh = "shift high",
-  /** The change of one athlete that test error alone rarely makes. */
+  /** The change of one athlete that test error alone rarely makes, in the test's unit. DETECTABLE is another thing: the difference between two groups that a study finds. */
   detectableChange = "detectable change",
   /** The wobble of one score, as a standard deviation. */
   typicalError = "typical error",
+  /** Its degrees of freedom, (athletes − 1) × (trials − 1), which MDC and CHANGESCORE ask for. */
+  df = "df",
   /** Lower end of the typical error's interval. */
   errorLow = "error low",
   /** Upper end of the typical error's interval. */
@@ -45,13 +47,13 @@ export enum ReliabilityPart {
 }
 
 /**
- * How far a test can be trusted: the same athletes tested several times with no training between. Its typical error goes into MDC and CHANGESCORE.
+ * How far a test can be trusted: the same athletes tested several times with no training between. Its typical error and df go into MDC, CHANGESCORE and SQUADCHANGE.
  *
  * @customfunction RELIABILITY
  * @param trials A row an athlete, a column a trial, at least two of each; 0 counts as blank.
  * @param [confidence] {@phrase confidence}
  * @param [part] {@phrase parts typical error}
- * @returns A report of two columns: n, dropped, trials, shift, detectable change, typical error, error percent, and the intraclass correlations, with their intervals.
+ * @returns A report of two columns: n, dropped, trials, shift, detectable change (of one athlete; for the difference between two groups see DETECTABLE), typical error, df, error percent, and the intraclass correlations, with their intervals.
  * @errors #N/A under 2 athletes with every trial; #VALUE! naming the row for a bad cell.
  * @example =SPARE.RELIABILITY({146,140;148,152;170,152;90,99;157,145;156,153;176,167;205,218})
  * @example =SPARE.RELIABILITY(B2:C20, , "typical error")

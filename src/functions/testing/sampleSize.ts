@@ -23,13 +23,13 @@ export enum DesignChoice {
  * @param [power] The chance to find it, a fraction; 0.8 if omitted.
  * @param [alpha] The chance of a false alarm, two-sided, a fraction; 0.05 if omitted.
  * @param [design] "two groups" if omitted, or "paired".
- * @param [correlation] Correlation of before and after, where two groups are compared from the same starting score: fewer athletes will do. Not with "paired".
+ * @param [correlation] Correlation of before and after, where two groups are compared from the same starting score, as GROUPCHANGE does: fewer athletes will do, at least 3. 0 if omitted: compared without it. Not with "paired".
  * @param [dropout] The fraction of athletes expected to drop out; 0 if omitted.
- * @returns Athletes per group, or pairs; at least 2, rounded up.
+ * @returns Athletes per group, or pairs; at least 2 (3 with a correlation), rounded up.
  * @errors #VALUE! for a correlation with "paired", or a fraction that is none.
  * @example =SPARE.SAMPLESIZE(0.5, 1)
  * @example =SPARE.SAMPLESIZE(5, 10, 0.8, 0.05, "two groups", 0.7, 0.2)
- * @source Cohen 1988, Statistical Power Analysis; correlation: Borm et al. 2007, J Clin Epidemiol 60:1234-1238.
+ * @source Cohen 1988, Statistical Power Analysis; correlation: Borm et al. 2007, J Clin Epidemiol 60:1234-1238; Shieh 2020, Psychometrika 85:101-120.
  */
 export function sampleSize(
   difference: unknown[][],
@@ -51,7 +51,7 @@ export function sampleSize(
       power: powerSetting(power),
       alpha: alphaSetting(alpha),
       design: choice(design, "design", DesignChoice, DesignChoice.twoGroups),
-      correlation: setting(correlation, quantities.correlation(), undefined),
+      correlation: setting(correlation, quantities.correlation(), 0),
       dropout: setting(dropout, share, 0),
     },
     sizeSample,

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { NoAnswer } from "../../../src/core/problem";
-import { findRoot, findRootNear } from "../../../src/core/statistics/findRoot";
+import { findRoot, findRootNear, refineRoot } from "../../../src/core/statistics/findRoot";
 
 test("a root between two ends is found to full precision", () => {
   expect(findRoot((x) => x ** 3 - 2, 0, 2)).toBeCloseTo(Math.cbrt(2), 13);
@@ -43,4 +43,20 @@ test("a rising function needs no ends, only a guess", () => {
 
 test("a function that never reaches 0 has no answer", () => {
   expect(() => findRootNear(() => 1, 0)).toThrow(NoAnswer);
+});
+
+test("a good guess and the slope there need few evaluations", () => {
+  let count = 0;
+  const found = refineRoot((x) => (count++, Math.exp(x) - 5), 1.6, 5);
+  expect(found).toBeCloseTo(Math.log(5), 13);
+  expect(count).toBeLessThan(6);
+});
+
+test("and a bad guess, or a wrong slope, end at the same root", () => {
+  const number = fc.double({ min: -50, max: 50, noNaN: true });
+  fc.assert(
+    fc.property(number, number, fc.constantFrom(1e-3, 1, 1e3, 0, -1), (root, guess, slope) => {
+      expect(refineRoot((x) => Math.atan(x - root), guess, slope)).toBeCloseTo(root, 9);
+    }),
+  );
 });

@@ -2,6 +2,7 @@
 declare module "jstat" {
   interface Distribution {
     cdf(x: number, ...parameters: number[]): number;
+    inv(p: number, ...parameters: number[]): number;
   }
   export const jStat: Readonly<
     Record<"normal" | "studentt" | "noncentralt" | "chisquare" | "centralF", Distribution>

@@ -118,7 +118,14 @@ test("several scores count by their z-scores, so that no unit outweighs the othe
   );
 });
 
-test("two to 26 groups, and a seed that is a number", () => {
+test("a seed is a whole number, of any sign", () => {
+  for (const seed of [1.5, NaN, Infinity, 2 ** 53]) {
+    expect(() => balancedGroups([[1], [2]], 2, undefined, seed)).toThrow(BadInput);
+  }
+  expect(balancedGroups([[1], [2]], 2, undefined, -7)).toHaveLength(2);
+});
+
+test("two to 26 groups", () => {
   expect(() => balancedGroups([[1], [2]], 1, undefined, 1)).toThrow(BadInput);
   expect(() => balancedGroups([[1], [2]], 27, undefined, 1)).toThrow(BadInput);
   expect(() => balancedGroups([[1], [2]], 2.5, undefined, 1)).toThrow(BadInput);

@@ -135,8 +135,10 @@ describe("the difference of two shares of responders", () => {
 });
 
 describe("the share of responders without test error", () => {
+  const squad = { meanChange: 5, sdChange: 6, typicalError: 2.5, threshold: 4, confidence: 0.95 };
+
   test("has the values of the normal distribution (R 4.2.2, pnorm)", () => {
-    expectAllNear(responseShare(5, 6, 2.5, 4), {
+    expectAllNear(responseShare(squad), {
       observedShare: 0.566183833,
       shareIfAllAlike: 0.611351295,
       shareWithoutNoise: 0.581715559,
@@ -145,16 +147,51 @@ describe("the share of responders without test error", () => {
   });
 
   test("does not exist where the spread is no more than test error", () => {
-    const result = responseShare(5, 4, 3, 4);
+    const result = responseShare({ ...squad, sdChange: 4, typicalError: 3 });
     expectNear(result.observedShare, 0.598706326);
     expect(reasonOf(result.trueSd)).toMatch(/test error alone/);
     expect(reasonOf(result.shareWithoutNoise)).toMatch(/test error alone/);
-    expect(result.reading).toMatch(/^no sign that athletes responded differently/);
+    expect(result.reading).toBe("say n to tell spread from test error");
   });
 
   test("nor where the two are equal but for binary dust", () => {
-    expect(reasonOf(responseShare(5, 0.3 * Math.SQRT2, 0.3, 4).trueSd)).toMatch(/test error alone/);
-    expect(reasonOf(responseShare(5, Math.sqrt(0.18), 0.3, 4).trueSd)).toMatch(/test error alone/);
+    for (const sdChange of [0.3 * Math.SQRT2, Math.sqrt(0.18)]) {
+      const { trueSd } = responseShare({ ...squad, sdChange, typicalError: 0.3 });
+      expect(reasonOf(trueSd)).toMatch(/test error alone/);
+    }
+  });
+
+  test("has an interval and a p once it is known how many athletes it comes from (R 4.2.2)", () => {
+    const known = responseShare({ ...squad, n: 20 });
+    expectAllNear(known, { trueSdLow: 2.88451782, trueSdHigh: 8.0185848, p: 0.000025653074 });
+    expect(known.reading).toBe("more spread than test error explains");
+  });
+
+  test("is told from test error less easily where the error is an estimate itself (R 4.2.2)", () => {
+    const estimated = responseShare({ ...squad, n: 20, df: 9 });
+    expectAllNear(estimated, { trueSdHigh: 8.05145203, p: 0.0535625153 });
+    expect(estimated.trueSdLow).toBe(0);
+    expect(estimated.reading).toBe("all may have changed alike");
+  });
+
+  test("has its interval also where there is none", () => {
+    const result = responseShare({ ...squad, sdChange: 4, typicalError: 3, n: 20, df: 9 });
+    expect(reasonOf(result.trueSd)).toMatch(/test error alone/);
+    // Computed with SciPy 1.17 by the definition.
+    expectAllNear(result, { trueSdHigh: 4.29683238, p: 0.607249986 });
+    expect(result.trueSdLow).toBe(0);
+    expect(result.reading).toBe("all may have changed alike");
+  });
+
+  test("says what is missing where n is", () => {
+    const result = responseShare(squad);
+    expect(reasonOf(result.p)).toMatch(/without n/);
+    expect(reasonOf(result.trueSdLow)).toMatch(/without n/);
+    expect(result.reading).toBe("say n to tell spread from test error");
+  });
+
+  test("takes a whole number of athletes, 2 or more", () => {
+    for (const n of [1, 0, -3, 2.5]) expect(() => responseShare({ ...squad, n })).toThrow(BadInput);
   });
 
   test("true spread and test error add up to the spread seen", () => {
@@ -163,7 +200,7 @@ describe("the share of responders without test error", () => {
       fc.property(size, size, (trueSd, typicalError) => {
         const sd = Math.hypot(trueSd, Math.SQRT2 * typicalError);
         fc.pre(trueSd > 1e-3 * typicalError);
-        const result = responseShare(0, sd, typicalError, 1);
+        const result = responseShare({ ...squad, sdChange: sd, typicalError });
         expect(result.trueSd).toSatisfy((found: number) => Math.abs(found / trueSd - 1) < 1e-6);
         expectNoNonsense(() => result);
       }),
@@ -171,7 +208,7 @@ describe("the share of responders without test error", () => {
   });
 
   test("needs a spread and a typical error above 0", () => {
-    expect(() => responseShare(5, 0, 3, 4)).toThrow(BadInput);
-    expect(() => responseShare(5, 4, 0, 4)).toThrow(BadInput);
+    expect(() => responseShare({ ...squad, sdChange: 0 })).toThrow(BadInput);
+    expect(() => responseShare({ ...squad, typicalError: 0 })).toThrow(BadInput);
   });
 });

@@ -3,8 +3,9 @@ import jstat from "jstat";
 import { describe, expect, test } from "vitest";
 import { BadInput, NoAnswer } from "../../../src/core/problem";
 import { criticalValue } from "../../../src/core/statistics/distributions";
+import { findRoot } from "../../../src/core/statistics/findRoot";
 import { detectableDifference } from "../../../src/core/testing/detectableDifference";
-import { powerOfT } from "../../../src/core/testing/power";
+import { ncpForPower, powerOfT } from "../../../src/core/testing/power";
 import { sampleSize } from "../../../src/core/testing/sampleSize";
 import { expectNear } from "../studies/matching";
 
@@ -39,6 +40,8 @@ describe("athletes per group", () => {
   });
 
   test("correlation of before and after saves athletes, dropout costs them (Borm et al. 2007)", () => {
+    expect(sampleSize({ ...plan, difference: 1, correlation: 0.7 })).toBe(10);
+    expect(sampleSize({ ...plan, difference: 1, correlation: 0.95 })).toBe(4);
     expect(sampleSize({ ...plan, correlation: 0.7 })).toBe(34);
     expect(sampleSize({ ...plan, correlation: -0.7 })).toBe(34);
     expect(sampleSize({ ...plan, correlation: 0 })).toBe(64);
@@ -74,6 +77,48 @@ test("the answer is the fewest that reach the power", () => {
     ),
     { numRuns: 60 },
   );
+});
+
+describe("two groups compared from the same starting score", () => {
+  /** The noncentrality by its definition: the gap before is expected to cost 1 / (2n − 4) of the precision. */
+  const powerAt = (n: number, difference: number, r: number, alpha: number) => {
+    const ncp = (difference / Math.sqrt(1 - r ** 2)) * Math.sqrt(n / 2 / (1 + 1 / (2 * n - 4)));
+    return powerOfT(ncp, 2 * n - 3, alpha);
+  };
+
+  test("have the power computed in R", () => {
+    expectNear(powerAt(10, 1, 0.7, 0.05), 0.8165808);
+    expectNear(powerAt(3, 1, 0.95, 0.05), 0.582294);
+  });
+
+  test("are the fewest that reach the power, and never under 3", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.1, max: 4, noNaN: true }),
+        fc.double({ min: 0.3, max: 0.99, noNaN: true }),
+        fc.constantFrom(0.001, 0.05, 0.2),
+        fc.double({ min: 0.05, max: 0.97, noNaN: true }),
+        (difference, power, alpha, correlation) => {
+          const n = sampleSize({ ...plan, difference, power, alpha, correlation });
+          expect(n).toBeGreaterThanOrEqual(3);
+          expect(powerAt(n, difference, correlation, alpha)).toBeGreaterThanOrEqual(
+            power * (1 - 1e-9),
+          );
+          if (n > 3) expect(powerAt(n - 1, difference, correlation, alpha)).toBeLessThan(power);
+        },
+      ),
+      { numRuns: 60 },
+    );
+  });
+
+  test("without a correlation are the plain t test, a blank being 0", () => {
+    expect(sampleSize({ ...plan, correlation: 0 })).toBe(sampleSize(plan));
+    expect(sampleSize({ ...plan, design: "paired", correlation: 0 })).toBe(34);
+  });
+});
+
+test("a power no higher than alpha needs no more than can be tested", () => {
+  expect(sampleSize({ ...plan, power: 0.04 })).toBe(2);
 });
 
 test("even an enormous difference needs two, a tiny one has no sensible answer", () => {
@@ -120,6 +165,21 @@ describe("the power of a t test", () => {
   test("without any difference is alpha", () => {
     for (const alpha of [1e-6, 0.05, 0.5]) expectNear(powerOfT(0, 9, alpha), alpha, 1e-8);
   });
+});
+
+test("the standard errors that a power takes are those of a slow and certain search, to 12 digits", () => {
+  fc.assert(
+    fc.property(
+      fc.integer({ min: 1, max: 3000 }),
+      fc.double({ min: 0.25, max: 0.99, noNaN: true }),
+      fc.constantFrom(1e-6, 0.001, 0.05, 0.2),
+      (df, power, alpha) => {
+        const certain = findRoot((ncp) => powerOfT(ncp, df, alpha) - power, 0, 1e5);
+        expect(ncpForPower(power, alpha, df) / certain).toBeCloseTo(1, 12);
+      },
+    ),
+    { numRuns: 40 },
+  );
 });
 
 describe("the smallest difference that two groups can find", () => {
