@@ -5,14 +5,14 @@ import * as quantities from "../quantities";
 import { alphaSetting, powerSetting } from "../settings";
 
 /**
- * The smallest difference between two groups of this size that a study finds with the power you ask for, in standard deviations. What a small study could not have seen, it cannot rule out. The "detectable change" of RELIABILITY, and MDC, are another thing: the change of one athlete that test error rarely makes.
+ * The smallest difference between two groups of this size that a study finds with the power you ask for, in standard deviations. What a small study could not have seen, it cannot rule out.
  *
  * @customfunction DETECTABLE
  * @param nA {@phrase groupSize A}
  * @param nB {@phrase groupSize B}
  * @param [power] The chance to find it, a fraction; 0.8 if omitted.
  * @param [alpha] The chance of a false alarm, two-sided, a fraction; 0.05 if omitted.
- * @returns A difference in within-group standard deviations.
+ * @returns A difference between two groups, in within-group standard deviations. The "detectable change" of RELIABILITY, and MDC, are another thing: the change of one athlete that test error alone rarely makes, in the unit of the test.
  * @errors #VALUE! for a power that is not above alpha.
  * @example =SPARE.DETECTABLE(12, 12)
  * @source Cohen 1988, Statistical Power Analysis; by the noncentral t distribution.

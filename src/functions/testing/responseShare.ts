@@ -60,7 +60,7 @@ export function responseShare(
       sdChange: required(sdChange, quantities.spread("sdChange")),
       threshold: required(threshold, quantities.anyNumber("threshold", "a change")),
       n: setting(n, quantities.groupSize("n"), undefined),
-      ...errorInputs(typicalError, confidence, df),
+      ...errorInputs({ typicalError, confidence, df }),
     },
     ResponseSharePart,
     part,
