@@ -1,5 +1,5 @@
 import type { Catalogue } from "../functions/catalogue";
-import type { ReadySheet } from "./port";
+import type { ReadySheet } from "../readySheets";
 
 /** What the pane shows, in one file that the build writes and the page fetches. */
 export interface PaneData {

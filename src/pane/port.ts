@@ -1,3 +1,5 @@
+import type { ReadySheet } from "../readySheets";
+
 /**
  * All that the pane asks of a spreadsheet. Excel and the embedded workbook each implement it once;
  * nothing else in the pane knows which of the two it sits in.
@@ -11,7 +13,7 @@ export interface Port {
   readTarget(): Promise<Target>;
   /** Writes a formula into the active cell, in the spelling of this host. */
   insertFormula(formula: string): Promise<void>;
-  /** Adds a sheet at the end, shows it, and says under which name: a taken one gets a number. */
+  /** Adds a sheet at the end, in this host's own codes, shows it, and says under which name: a taken one gets a number. */
   addSheet(sheet: ReadySheet): Promise<string>;
   /** Calls back whenever the selection may have changed. */
   onSelectionChange(listener: () => void): void;
@@ -65,61 +67,4 @@ export interface NativeChart {
 export interface ChartColumn {
   readonly name: string;
   readonly cells: string;
-}
-
-/**
- * A sheet to add: formulas, values and looks, all positions counted from 0. It is what
- * `readySheets` makes of a sheet's file, so the embedded workbook takes it as it is.
- */
-export interface ReadySheet {
-  readonly name: string;
-  readonly rowCount: number;
-  readonly columnCount: number;
-  readonly cellData: Readonly<Record<number, Readonly<Record<number, ReadyCell>>>>;
-  readonly columnData: Readonly<Record<number, { readonly w: number }>>;
-  readonly rowData: Readonly<Record<number, { readonly h: number }>>;
-  readonly mergeData: readonly ReadyRange[];
-  readonly showGridlines: 0 | 1;
-  readonly tabColor: string;
-  readonly freeze?: { readonly xSplit: number; readonly ySplit: number };
-  /** The styles that cells name. */
-  readonly styles: Readonly<Record<string, ReadyStyle>>;
-}
-
-export interface ReadyRange {
-  readonly startRow: number;
-  readonly startColumn: number;
-  readonly endRow: number;
-  readonly endColumn: number;
-}
-
-export interface ReadyCell {
-  /** A formula, with Excel's spelling of our functions. */
-  readonly f?: string;
-  readonly v?: number | string | boolean;
-  /** A style by its name. */
-  readonly s?: string;
-}
-
-/** How a cell looks, in the words of the workbook's own file format. */
-export interface ReadyStyle {
-  /** Font and size in points. */
-  readonly ff?: string;
-  readonly fs?: number;
-  /** Bold and italic. */
-  readonly bl?: 0 | 1;
-  readonly it?: 0 | 1;
-  /** Colours of the text and of the cell. */
-  readonly cl?: { readonly rgb: string };
-  readonly bg?: { readonly rgb: string };
-  /** Across: 1 left, 2 centre, 3 right. Down: 1 top, 2 middle, 3 bottom. Wrapping: 3. */
-  readonly ht?: number;
-  readonly vt?: number;
-  readonly tb?: number;
-  readonly n?: { readonly pattern: string };
-  /** Lines along the top and the bottom edge. */
-  readonly bd?: {
-    readonly t?: { readonly cl: { readonly rgb: string } };
-    readonly b?: { readonly cl: { readonly rgb: string } };
-  };
 }

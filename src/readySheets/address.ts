@@ -1,10 +1,10 @@
-import type { IRange } from "@univerjs/core";
+import { columnNumber, type Area } from "../formula/address";
 
 /**
  * Reads a cell's address or a range's, "B4" or "A4:F9"; rows and columns count from 0. Whole
  * columns ("A", "B:D") and rows ("1", "2:5") leave the other side open (`NaN`).
  */
-export function parseRange(address: string): IRange {
+export function parseRange(address: string): Area {
   const [first, last = first] = address.split(":").map(parseCorner);
   if (first === undefined) throw new Error(`"${address}" is not an address`);
   return {
@@ -21,11 +21,6 @@ function parseCorner(corner: string): { row: number; column: number } {
   const [, letters, digits] = match;
   return {
     row: digits === undefined ? NaN : Number(digits) - 1,
-    column: letters === "" ? NaN : columnNumber(letters) - 1,
+    column: letters === "" ? NaN : columnNumber(letters),
   };
-}
-
-/** "A" is 1, "Z" is 26, "AA" is 27. */
-function columnNumber(letters: string): number {
-  return [...letters].reduce((number, letter) => number * 26 + letter.charCodeAt(0) - 64, 0);
 }

@@ -1,5 +1,6 @@
 /**
- * The demo's own file format: spreadsheets as JSON that a person can read, compare and edit.
+ * The readable language of the demo's sheets and the pane's: spreadsheets as JSON that a person can read, compare
+ * and edit.
  *
  * `workbook.json` names the colours and styles and lists the sheets; each sheet is a file of its
  * own in `sheets/`, and long logs are CSV files that a sheet refers to. `shared/demo/README.md`
@@ -7,18 +8,18 @@
  */
 
 /** `workbook.json`. */
-export interface DemoWorkbook {
+export interface WorkbookFile {
   readonly name: string;
   /** Colours by name. Whatever takes a colour takes one of these names, or "#rrggbb". */
   readonly colors: Readonly<Record<string, string>>;
   /** Styles by name. "base" goes under every cell. */
-  readonly styles: Readonly<Record<string, DemoStyle>>;
+  readonly styles: Readonly<Record<string, Style>>;
   /** The sheets in order: "start" is `sheets/start.json`. */
   readonly sheets: readonly string[];
 }
 
 /** How a cell looks. What is left out comes from the style beneath. */
-export interface DemoStyle {
+export interface Style {
   readonly font?: string;
   /** In points. */
   readonly size?: number;
@@ -39,7 +40,7 @@ export interface DemoStyle {
 }
 
 /** A file in `sheets/`. Addresses are written as in a formula: "B4", "A4:F9", "C", "B:D". */
-export interface DemoSheet {
+export interface SheetFile {
   readonly name: string;
   /** The colour of the sheet's tab. */
   readonly tab?: string;
@@ -60,7 +61,7 @@ export interface DemoSheet {
    * What stands where: one content, a row of them, or rows of them, from that address on.
    * { "A1": "Training log", "A4": ["date", "lift"], "A5": [["2026-01-05", "Squat"], [...]] }
    */
-  readonly cells?: Readonly<Record<string, DemoContent | readonly DemoContent[] | DemoContent[][]>>;
+  readonly cells?: Readonly<Record<string, Written | readonly Written[] | Written[][]>>;
   /** CSV files, each from an address on: { "A4": "log.csv" }. */
   readonly csv?: Readonly<Record<string, string>>;
   /** A formula for the first cell of a range, filled over the rest as by dragging its corner. */
@@ -71,4 +72,4 @@ export interface DemoSheet {
  * A cell's content. Text that starts with "=" is a formula, "2026-01-05" is a date, and a leading
  * apostrophe, which is not shown, makes either plain text. `null` leaves the cell empty.
  */
-export type DemoContent = string | number | boolean | null;
+export type Written = string | number | boolean | null;

@@ -1,10 +1,8 @@
 /** What the pane fetches: the catalogue, how people ask for it, the cautions and the ready sheets. */
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import type { IWorkbookData } from "@univerjs/core";
-import { readDemo } from "../readySheets";
 import type { Headings, PaneData, Phrases, SheetOffer } from "../pane/data";
-import type { ReadySheet, ReadyStyle } from "../pane/port";
+import { readSheets, type ReadyWorkbook } from "../readySheets";
 import { readCatalogue } from "./catalogue";
 import { ROOT } from "./paths";
 
@@ -21,27 +19,14 @@ export function readPaneData(): PaneData {
   };
 }
 
-/** The ready sheets as a workbook of their own, in the order in which they are offered. */
-export const readReadySheets = (): IWorkbookData => readDemo(PANE);
+/** The sheets that the pane offers, in the order in which it offers them. */
+export const readReadySheets = (): ReadyWorkbook => readSheets(PANE);
 
 function readOffers(): SheetOffer[] {
-  const workbook = readReadySheets();
   const about = read(PANE, "offers.json") as Record<string, Omit<SheetOffer, "id" | "sheet">>;
-  return workbook.sheetOrder.map((id) => {
-    if (!(id in about)) throw new Error(`offers.json does not say what the sheet "${id}" is for`);
-    return { id, ...about[id], sheet: withStyles(workbook, id) };
+  return readReadySheets().sheets.map(([id, sheet]) => {
+    const offer = about[id];
+    if (!offer) throw new Error(`offers.json does not say what the sheet "${id}" is for`);
+    return { id, ...offer, sheet };
   });
-}
-
-/** A sheet that stands alone: it brings those of its workbook's styles that it uses. */
-function withStyles({ styles, sheets }: IWorkbookData, id: string): ReadySheet {
-  // Its id is its name in this workbook; in another that could be some other sheet's.
-  const sheet = { ...(sheets[id] as unknown as ReadySheet & { id?: string }) };
-  delete sheet.id;
-  const cells = Object.values(sheet.cellData).flatMap((row) => Object.values(row));
-  const used = [...new Set(cells.flatMap(({ s }) => s ?? []))];
-  return {
-    ...sheet,
-    styles: Object.fromEntries(used.map((name) => [name, styles[name] as ReadyStyle])),
-  };
 }

@@ -1,4 +1,3 @@
-import { readDemo } from "../readySheets";
 import { workbookModel } from "../engine/data";
 import { openWorkbook } from "../engine/headless";
 import { bookOf } from "../recalculate/book";
@@ -7,6 +6,7 @@ import { portableCopy } from "../recalculate/copies/portable";
 import { readPackage, readWorkbook, writePackage, writeWorkbook } from "../xlsx";
 import { implementations } from "../functions/implementations";
 import { readMetadata } from "./catalogue";
+import { readDemo } from "./demo";
 
 /**
  * The demo as a file: it opens in Excel with the add-in, our functions spelled as Excel keeps them,

@@ -2,9 +2,9 @@ import { join } from "node:path";
 import CopyPlugin from "copy-webpack-plugin";
 import MiniCssExtractPlugin from "mini-css-extract-plugin";
 import webpack, { type Compiler, type Configuration } from "webpack";
-import { readDemo } from "../readySheets";
 import { contentSecurityPolicy } from "../hosts/page/policy";
 import { readCatalogue } from "./catalogue";
+import { readDemo } from "./demo";
 import { EmitSamples } from "./samplesPlugin";
 import { compileTypeScript, DIST, minimize, ROOT } from "./paths";
 

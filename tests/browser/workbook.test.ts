@@ -7,7 +7,7 @@ import { DIST } from "../../src/tools/paths";
 import type { Serving } from "../../src/tools/serve";
 import { serve } from "../../src/tools/serve";
 import { implementations } from "../../src/functions/implementations";
-import { readDemo } from "../../src/readySheets";
+import { readDemo } from "../../src/tools/demo";
 import { openWorkbook } from "../../src/engine/headless";
 import { contentSecurityPolicy } from "../../src/hosts/page/policy";
 import { describeInBrowser, launchBrowser } from "./browser";

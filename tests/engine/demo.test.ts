@@ -3,7 +3,7 @@ import type { ICellData, IWorkbookData } from "@univerjs/core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { readCatalogue, readMetadata } from "../../src/tools/catalogue";
 import { implementations } from "../../src/functions/implementations";
-import { readDemo } from "../../src/readySheets";
+import { readDemo } from "../../src/tools/demo";
 import { parseCsv } from "../../src/readySheets/csv";
 import type { HeadlessWorkbook } from "../../src/engine/headless";
 import { openWorkbook } from "../../src/engine/headless";

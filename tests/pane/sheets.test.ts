@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { readMetadata } from "../../src/tools/catalogue";
 import { readPaneData, readReadySheets } from "../../src/tools/paneData";
 import { implementations } from "../../src/functions/implementations";
+import { readyWorkbookData } from "../../src/engine/data/readySheets";
 import { openWorkbook, type HeadlessWorkbook } from "../../src/engine/headless";
 import { columnLetters } from "../../src/pane/formula/reference";
 import { freeName } from "../../src/pane/sheetName";
@@ -10,7 +11,11 @@ const { sheets: offers } = readPaneData();
 let book: HeadlessWorkbook;
 
 beforeAll(async () => {
-  book = await openWorkbook(readReadySheets(), readMetadata(), implementations);
+  book = await openWorkbook(
+    readyWorkbookData("ready", readReadySheets()),
+    readMetadata(),
+    implementations,
+  );
 });
 afterAll(() => book.close());
 
@@ -50,13 +55,13 @@ describe("the ready sheets", () => {
   test.each(offers.map(({ sheet }) => sheet))("$name stands alone", (sheet) => {
     // The workbook it is added to has ids of its own.
     expect(sheet).not.toHaveProperty("id");
-    const { cellData, styles } = sheet;
-    const cells = Object.values(cellData).flatMap((row) => Object.values(row));
-    const formulas = cells.flatMap(({ f }) => f ?? []);
+    const { styles } = sheet;
+    const cells = Object.values(sheet.cells).flatMap((row) => Object.values(row));
+    const formulas = cells.flatMap(({ formula }) => formula ?? []);
     expect(formulas.some((formula) => formula.includes("SPARE."))).toBe(true);
     // Under a new name, or in another workbook, a reference to a sheet would break.
     for (const formula of formulas) expect(formula.replace(/"[^"]*"/g, "")).not.toContain("!");
-    for (const { s } of cells) if (s !== undefined) expect(styles).toHaveProperty([s]);
+    for (const { style } of cells) expect(styles).toHaveProperty([style]);
   });
 
   test("answer a change of their shaded cells", async () => {
@@ -69,9 +74,9 @@ describe("the ready sheets", () => {
 
   test("keep a blank reserve blank in every formula of the log", () => {
     const log = offers.find(({ id }) => id === "training-log")!.sheet;
-    const formulas = Object.values(log.cellData)
+    const formulas = Object.values(log.cells)
       .flatMap((row) => Object.values(row))
-      .flatMap(({ f }) => f ?? [])
+      .flatMap(({ formula }) => formula ?? [])
       .filter((formula) => formula.includes("SPARE."));
     expect(formulas).toHaveLength(3);
     for (const formula of formulas) expect(formula).toMatch(/G\d+:G300&""/);

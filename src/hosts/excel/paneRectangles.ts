@@ -1,16 +1,17 @@
-import type { ReadyRange, ReadySheet } from "../../pane/port";
+import type { Area } from "../../formula/address";
+import type { ReadyCells } from "../../readySheets";
 
 export interface StyledRange {
   readonly style: string;
-  readonly range: ReadyRange;
+  readonly range: Area;
 }
 
 /**
  * The cells of a sheet that look alike, as few rectangles: Excel is told how a range looks in one go,
  * and thousands of single cells would take it a minute.
  */
-export function styledRectangles(cellData: ReadySheet["cellData"]): StyledRange[] {
-  const runs = Object.entries(cellData).flatMap(([row, cells]) => rowRuns(Number(row), cells));
+export function styledRectangles(cells: ReadyCells): StyledRange[] {
+  const runs = Object.entries(cells).flatMap(([row, ofRow]) => rowRuns(Number(row), ofRow));
   const open = new Map<string, StyledRange>();
   const done: StyledRange[] = [];
   for (const run of runs.sort((a, b) => a.range.startRow - b.range.startRow)) {
@@ -27,12 +28,10 @@ export function styledRectangles(cellData: ReadySheet["cellData"]): StyledRange[
 }
 
 /** Neighbours of one row that look alike. */
-function rowRuns(row: number, cells: ReadySheet["cellData"][number]): StyledRange[] {
+function rowRuns(row: number, cells: ReadyCells[number]): StyledRange[] {
   const runs: StyledRange[] = [];
-  const columns = Object.keys(cells).map(Number);
-  for (const column of columns.sort((a, b) => a - b)) {
-    const style = cells[column].s;
-    if (style === undefined) continue;
+  const inOrder = Object.entries(cells).map(([column, cell]) => [Number(column), cell] as const);
+  for (const [column, { style }] of inOrder.sort(([a], [b]) => a - b)) {
     const last = runs.at(-1);
     if (last?.style === style && last.range.endColumn === column - 1) {
       runs[runs.length - 1] = { style, range: { ...last.range, endColumn: column } };

@@ -1,33 +1,32 @@
 import { rangeAddress } from "../../pane/formula/reference";
-import type { ReadyCell, ReadySheet, ReadyStyle } from "../../pane/port";
+import type { ReadyCell, ReadyCells, ReadySheet, Style } from "../../readySheets";
 import type { Range, Worksheet } from "./paneOffice";
 import { styledRectangles } from "./paneRectangles";
 
 /** A screen's pixel in Excel's points. */
 const POINTS = 0.75;
 
-const ACROSS = ["General", "Left", "Center", "Right"];
-const DOWN = ["Bottom", "Top", "Center", "Bottom"];
-const WRAP = 3;
+const ACROSS = { left: "Left", center: "Center", right: "Right" } as const;
+const DOWN = { top: "Top", middle: "Center", bottom: "Bottom" } as const;
 
 /** Writes a ready sheet into an empty one; nothing reaches Excel before the caller's sync. */
 export function fillSheet(sheet: Worksheet, ready: ReadySheet): void {
   const at = (range: Parameters<typeof rangeAddress>[0]) => sheet.getRange(rangeAddress(range));
-  sheet.showGridlines = ready.showGridlines === 1;
-  if (ready.tabColor) sheet.tabColor = ready.tabColor;
-  for (const { style, range } of styledRectangles(ready.cellData)) {
-    applyStyle(at(range), ready.styles[style], range.endRow > range.startRow);
+  sheet.showGridlines = ready.gridlines;
+  if (ready.tab !== undefined) sheet.tabColor = ready.tab;
+  for (const { style, range } of styledRectangles(ready.cells)) {
+    applyStyle(at(range), ready.styles[style] ?? {}, range.endRow > range.startRow);
   }
-  for (const [column, { w }] of Object.entries(ready.columnData)) {
-    at(oneCell(0, Number(column))).format.columnWidth = w * POINTS;
+  for (const [column, width] of Object.entries(ready.widths)) {
+    at(oneCell(0, Number(column))).format.columnWidth = width * POINTS;
   }
-  for (const [row, { h }] of Object.entries(ready.rowData)) {
-    at(oneCell(Number(row), 0)).format.rowHeight = h * POINTS;
+  for (const [row, height] of Object.entries(ready.heights)) {
+    at(oneCell(Number(row), 0)).format.rowHeight = height * POINTS;
   }
-  for (const range of ready.mergeData) at(range).merge();
-  writeContents(sheet, ready.cellData);
-  const { xSplit = 0, ySplit = 0 } = ready.freeze ?? {};
-  if (xSplit > 0 || ySplit > 0) sheet.freezePanes.freezeAt(frozen(xSplit, ySplit));
+  for (const area of ready.merged) at(area).merge();
+  writeContents(sheet, ready.cells);
+  const { rows, columns } = ready.frozen ?? { rows: 0, columns: 0 };
+  if (rows > 0 || columns > 0) sheet.freezePanes.freezeAt(frozen(columns, rows));
 }
 
 const oneCell = (row: number, column: number) => ({
@@ -45,8 +44,8 @@ function frozen(columns: number, rows: number): string {
 }
 
 /** A row's contents go in as one; `null` leaves a cell of the row alone. */
-function writeContents(sheet: Worksheet, cellData: ReadySheet["cellData"]): void {
-  for (const [row, cells] of Object.entries(cellData)) {
+function writeContents(sheet: Worksheet, byRow: ReadyCells): void {
+  for (const [row, cells] of Object.entries(byRow)) {
     const filled = Object.entries(cells).filter(([, cell]) => contentOf(cell) !== null);
     if (filled.length === 0) continue;
     const columns = filled.map(([column]) => Number(column));
@@ -60,35 +59,35 @@ function writeContents(sheet: Worksheet, cellData: ReadySheet["cellData"]): void
   }
 }
 
-function contentOf({ f, v }: ReadyCell): string | number | boolean | null {
-  if (f !== undefined) return f;
-  if (v === undefined || v === "") return null;
+function contentOf({ formula, value }: Partial<ReadyCell>): string | number | boolean | null {
+  if (formula !== undefined) return formula;
+  if (value === undefined || value === "") return null;
   // Excel would make a date or a formula out of some texts; the apostrophe, which is not shown, forbids it.
-  return typeof v === "string" && /^[-\d=+@']/.test(v) ? `'${v}` : v;
+  return typeof value === "string" && /^[-\d=+@']/.test(value) ? `'${value}` : value;
 }
 
-function applyStyle(range: Range, style: ReadyStyle, hasRows: boolean): void {
+function applyStyle(range: Range, style: Style, hasRows: boolean): void {
   const { format } = range;
   const { font, fill } = format;
-  if (style.n) range.numberFormat = style.n.pattern;
-  if (style.ff !== undefined) font.name = style.ff;
-  if (style.fs !== undefined) font.size = style.fs;
-  if (style.bl !== undefined) font.bold = style.bl === 1;
-  if (style.it !== undefined) font.italic = style.it === 1;
-  if (style.cl) font.color = style.cl.rgb;
-  if (style.bg) fill.color = style.bg.rgb;
-  if (style.ht !== undefined) format.horizontalAlignment = ACROSS[style.ht];
-  if (style.vt !== undefined) format.verticalAlignment = DOWN[style.vt];
-  if (style.tb !== undefined) format.wrapText = style.tb === WRAP;
-  for (const [edge, line] of [
-    ["EdgeTop", style.bd?.t],
-    ["EdgeBottom", style.bd?.b],
+  if (style.format) range.numberFormat = style.format;
+  if (style.font) font.name = style.font;
+  if (style.size) font.size = style.size;
+  if (style.bold !== undefined) font.bold = style.bold;
+  if (style.italic !== undefined) font.italic = style.italic;
+  if (style.color) font.color = style.color;
+  if (style.fill) fill.color = style.fill;
+  if (style.align) format.horizontalAlignment = ACROSS[style.align];
+  if (style.valign) format.verticalAlignment = DOWN[style.valign];
+  if (style.wrap !== undefined) format.wrapText = style.wrap;
+  for (const [edge, color] of [
+    ["EdgeTop", style.top],
+    ["EdgeBottom", style.bottom],
     // Between the rows of a range that looks alike, each row's bottom line is one inside.
-    ["InsideHorizontal", hasRows ? style.bd?.b : undefined],
+    ["InsideHorizontal", hasRows ? style.bottom : undefined],
   ] as const) {
-    if (!line) continue;
+    if (!color) continue;
     const border = format.borders.getItem(edge);
     border.style = "Continuous";
-    border.color = line.cl.rgb;
+    border.color = color;
   }
 }

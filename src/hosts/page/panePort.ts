@@ -1,8 +1,9 @@
-import type { IRange, IWorksheetData } from "@univerjs/core";
+import type { IRange } from "@univerjs/core";
 import type { FRange, FWorksheet } from "@univerjs/sheets/facade";
 import { columnLetters, partsOf, plainAddress, rangeAddress } from "../../pane/formula/reference";
 import { freeName } from "../../pane/sheetName";
-import type { CellValues, Port, ReadySheet, Selection } from "../../pane/port";
+import type { CellValues, Port, Selection } from "../../pane/port";
+import { loneSheetData } from "../../engine/data/readySheets";
 import { parseRange } from "../../readySheets/address";
 import { respell } from "../../formula/spelling";
 import { placePicture } from "./placePicture";
@@ -72,7 +73,7 @@ export function workbookPort({ api, readCell, onChange }: PageWorkbook): Port {
         .getSheets()
         .map((each) => each.getSheetName());
       const name = freeName(sheet.name, taken);
-      book().insertSheet(name, { sheet: sheetData(sheet) });
+      book().insertSheet(name, { sheet: loneSheetData(sheet) });
       return Promise.resolve(name);
     },
 
@@ -104,21 +105,3 @@ function cut(sheet: FWorksheet, range: IRange): IRange {
 }
 
 const addressOf = (row: number, column: number) => `${columnLetters(column)}${row + 1}`;
-
-/** A ready sheet is in the workbook's own form, but that its styles go into the cells. */
-function sheetData({ freeze, styles, cellData, ...sheet }: ReadySheet) {
-  const cells = Object.entries(cellData).map(([row, columns]) => [
-    row,
-    Object.fromEntries(
-      Object.entries(columns).map(([column, cell]) => [
-        column,
-        { ...cell, s: cell.s === undefined ? undefined : styles[cell.s] },
-      ]),
-    ),
-  ]);
-  return structuredClone({
-    ...sheet,
-    cellData: Object.fromEntries(cells),
-    ...(freeze && { freeze: { ...freeze, startRow: freeze.ySplit, startColumn: freeze.xSplit } }),
-  }) as unknown as Partial<IWorksheetData>;
-}

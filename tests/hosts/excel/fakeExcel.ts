@@ -5,7 +5,7 @@ import type {
   RequestContext,
 } from "../../../src/hosts/excel/paneOffice";
 import { columnIndex, partsOf, rangeAddress } from "../../../src/pane/formula/reference";
-import type { ReadyRange } from "../../../src/pane/port";
+import type { Area } from "../../../src/formula/address";
 
 /** What a test can see of the workbook that the stand-in keeps. */
 export interface FakeExcel {
@@ -222,7 +222,7 @@ const addressOf = (range: Range) => String((range as unknown as Record<symbol, u
 const LAST_ROW = 1_048_575;
 const LAST_COLUMN = 16_383;
 
-function parse(address: string): ReadyRange {
+function parse(address: string): Area {
   const [first, last = first] = address.split(":");
   const column = (corner: string, open: number) => {
     const letters = /^[A-Z]+/.exec(corner)?.[0];
@@ -243,7 +243,7 @@ function parse(address: string): ReadyRange {
 const cell = (row: number, column: number) =>
   rangeAddress({ startRow: row, endRow: row, startColumn: column, endColumn: column });
 
-function grid(area: ReadyRange, at: (key: string) => unknown): unknown[][] {
+function grid(area: Area, at: (key: string) => unknown): unknown[][] {
   return Array.from({ length: area.endRow - area.startRow + 1 }, (_r, down) =>
     Array.from({ length: area.endColumn - area.startColumn + 1 }, (_c, right) =>
       at(cell(area.startRow + down, area.startColumn + right)),
@@ -251,7 +251,7 @@ function grid(area: ReadyRange, at: (key: string) => unknown): unknown[][] {
   );
 }
 
-function writeFormulas(sheet: FakeSheet, area: ReadyRange, contents: unknown[][]): void {
+function writeFormulas(sheet: FakeSheet, area: Area, contents: unknown[][]): void {
   const rows = area.endRow - area.startRow + 1;
   const columns = area.endColumn - area.startColumn + 1;
   if (contents.length !== rows || contents.some((row) => row.length !== columns)) {
@@ -265,7 +265,7 @@ function writeFormulas(sheet: FakeSheet, area: ReadyRange, contents: unknown[][]
   );
 }
 
-function usedWithin(sheet: FakeSheet, area: ReadyRange): ReadyRange | undefined {
+function usedWithin(sheet: FakeSheet, area: Area): Area | undefined {
   const used = [...sheet.cells.keys()].map(parse).filter((each) => overlap(each, area));
   if (used.length === 0) return undefined;
   return {
@@ -276,7 +276,7 @@ function usedWithin(sheet: FakeSheet, area: ReadyRange): ReadyRange | undefined 
   };
 }
 
-const overlap = (a: ReadyRange, b: ReadyRange) =>
+const overlap = (a: Area, b: Area) =>
   a.startRow <= b.endRow &&
   b.startRow <= a.endRow &&
   a.startColumn <= b.endColumn &&

@@ -91,9 +91,9 @@ describe("the pane's port to Excel", () => {
     const { sheet } = offers.find(({ id }) => id === "training-log")!;
     const name = await port.addSheet(sheet);
     const added = fake.sheets.find((each) => each.name === name)!;
-    const contents = Object.values(sheet.cellData)
+    const contents = Object.values(sheet.cells)
       .flatMap((row) => Object.values(row))
-      .flatMap(({ f, v }) => f ?? v ?? [])
+      .flatMap(({ formula, value }) => formula ?? value ?? [])
       .filter((content) => content !== "");
     expect(contents.length).toBeGreaterThan(300);
     expect([...added.cells.values()]).toEqual(expect.arrayContaining(contents));
@@ -170,7 +170,7 @@ describe("the pane's port to Excel", () => {
 describe("cells that look alike", () => {
   test("become rectangles that cover each of them once", () => {
     for (const { sheet } of offers) {
-      const rectangles = styledRectangles(sheet.cellData);
+      const rectangles = styledRectangles(sheet.cells);
       const covered = new Map<string, string>();
       for (const { style, range } of rectangles) {
         for (let row = range.startRow; row <= range.endRow; row++) {
@@ -180,10 +180,8 @@ describe("cells that look alike", () => {
           }
         }
       }
-      const styled = Object.entries(sheet.cellData).flatMap(([row, cells]) =>
-        Object.entries(cells).flatMap(([column, { s }]) =>
-          s === undefined ? [] : [[`${row} ${column}`, s] as const],
-        ),
+      const styled = Object.entries(sheet.cells).flatMap(([row, cells]) =>
+        Object.entries(cells).map(([column, { style }]) => [`${row} ${column}`, style] as const),
       );
       expect(covered).toEqual(new Map(styled));
       expect(rectangles.length).toBeLessThan(120);

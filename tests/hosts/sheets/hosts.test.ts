@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { readMetadata } from "../../../src/tools/catalogue";
 import { CellError, type Grid } from "../../../src/cells";
 import { implementations } from "../../../src/functions/implementations";
-import { readDemo } from "../../../src/readySheets";
+import { readDemo } from "../../../src/tools/demo";
 import { openWorkbook, type HeadlessWorkbook } from "../../../src/engine/headless";
 import { catalogue } from "../../functions/catalogue";
 import { asText } from "../../functions/faults";

@@ -3,19 +3,18 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { ICellData } from "@univerjs/core";
 import { afterEach, describe, expect, it } from "vitest";
-import { readCatalogue } from "../../src/tools/catalogue";
-import { implementations } from "../../src/functions/implementations";
-import { readDemo } from "../../src/readySheets";
-import { parseRange } from "../../src/readySheets/address";
-import { parseCsv } from "../../src/readySheets/csv";
-import type { DemoSheet } from "../../src/readySheets/format";
-import { openWorkbook } from "../../src/engine/headless";
+import { readCatalogue } from "../../../src/tools/catalogue";
+import { implementations } from "../../../src/functions/implementations";
+import { readDemo } from "../../../src/tools/demo";
+import { layOutSheet, type SheetFile } from "../../../src/readySheets";
+import { loneSheetData } from "../../../src/engine/data/readySheets";
+import { openWorkbook } from "../../../src/engine/headless";
 
 const folders: string[] = [];
 afterEach(() => folders.splice(0).forEach((folder) => rmSync(folder, { recursive: true })));
 
 /** Reads a demo of one sheet from files, as the real one is read. */
-function readSheet(sheet: Omit<DemoSheet, "name">, files: Record<string, string> = {}) {
+function readSheet(sheet: Omit<SheetFile, "name">, files: Record<string, string> = {}) {
   const folder = mkdtempSync(join(tmpdir(), "demo-"));
   folders.push(folder);
   mkdirSync(join(folder, "sheets"));
@@ -143,41 +142,37 @@ describe("the demo's looks", () => {
   });
 });
 
-describe("an address", () => {
-  it("is a cell, a range, or whole columns and rows", () => {
-    expect(parseRange("B4")).toEqual({ startRow: 3, endRow: 3, startColumn: 1, endColumn: 1 });
-    expect(parseRange("Z9:AB12")).toEqual({
-      startRow: 8,
-      endRow: 11,
-      startColumn: 25,
-      endColumn: 27,
+describe("a sheet for a workbook that is open", () => {
+  it("brings the looks of its cells along, for the workbook has styles of its own", () => {
+    const { cellData } = loneSheetData(
+      layOutSheet(
+        { name: "One", cells: { A1: ["x", true] }, style: { A1: "heading", B1: "heading plain" } },
+        {
+          colors: { accent: "#123456", line: "#cccccc" },
+          styles: {
+            base: { font: "Arial", size: 11 },
+            heading: { bold: true, color: "accent", bottom: "line", align: "center", wrap: true },
+            plain: { bold: false, wrap: false, indent: 8 },
+          },
+        },
+        () => [],
+      ),
+    );
+    expect(cellData![0]![0]).toEqual({
+      v: "x",
+      t: 1,
+      s: {
+        ff: "Arial",
+        fs: 11,
+        bl: 1,
+        cl: { rgb: "#123456" },
+        bd: { b: { s: 1, cl: { rgb: "#cccccc" } } },
+        ht: 2,
+        tb: 3,
+      },
     });
-    expect(parseRange("B:D")).toEqual({
-      startRow: NaN,
-      endRow: NaN,
-      startColumn: 1,
-      endColumn: 3,
-    });
-    expect(parseRange("2")).toEqual({
-      startRow: 1,
-      endRow: 1,
-      startColumn: NaN,
-      endColumn: NaN,
-    });
-  });
-
-  it.each(["", "b4", "A0", "4A", "A1:", "A1:B2x"])("is not %j", (address) => {
-    expect(() => parseRange(address)).toThrow(/is not an address/);
-  });
-});
-
-describe("comma-separated values", () => {
-  it("keep blanks at either end, and commas and quotes inside quotes", () => {
-    expect(parseCsv('a,b\r\n,1,\n"x, ""y""",,z\n')).toEqual([
-      ["a", "b"],
-      ["", "1", ""],
-      ['x, "y"', "", "z"],
-    ]);
+    // What takes back the style beneath is said, too.
+    expect(cellData![0]![1]).toMatchObject({ v: 1, t: 3, s: { bl: 0, tb: 1, pd: { l: 8 } } });
   });
 });
 
