@@ -126,7 +126,7 @@ describe("the tests", () => {
     const knowing = importsOf(join(ROOT, "tests"))
       .filter(({ packageName }) => packageName?.startsWith("@univerjs/"))
       .map(({ file }) => file);
-    const allowed = ["tests/engine/", "tests/hosts/page/", "tests/browser/"];
+    const allowed = ["tests/engine/", "tests/hosts/page/", "tests/browser/", "tests/bench/engine"];
     expect(knowing.filter((file) => !allowed.some((folder) => file.startsWith(folder)))).toEqual(
       [],
     );
