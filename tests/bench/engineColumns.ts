@@ -1,5 +1,4 @@
-import type { ICellData, IWorkbookData } from "@univerjs/core";
-import { openWorkbook } from "../../src/engine/headless";
+import { openContents } from "../../src/engine/headless";
 import { implementations } from "../../src/functions/implementations";
 
 /**
@@ -34,24 +33,13 @@ const lifted: Formulas = (row, rows) =>
 const filledDown: Formulas = (row) => [`=SPARE.E1RM(A${row},B${row},C${row})`];
 
 async function secondsFor(rows: number, formulas: Formulas): Promise<number> {
-  const cellData: Record<number, Record<number, ICellData>> = {};
-  for (let row = 1; row <= rows; row++) {
-    cellData[row - 1] = { 0: { v: 60 + (row % 80) }, 1: { v: 1 + (row % 10) }, 2: { v: row % 4 } };
-    formulas(row, rows).forEach((f, at) => (cellData[row - 1][3 + at] = { f }));
-  }
-  const size = { rowCount: rows + 10, columnCount: 10 };
-  const data: IWorkbookData = {
-    id: "book",
-    name: "Book",
-    appVersion: "",
-    locale: "enUS" as IWorkbookData["locale"],
-    styles: {},
-    sheetOrder: ["one"],
-    sheets: { one: { id: "one", name: "One", ...size, cellData } },
-  };
+  const cells = Array.from({ length: rows }, (_, index) => {
+    const row = index + 1;
+    return [60 + (row % 80), 1 + (row % 10), row % 4, ...formulas(row, rows)];
+  });
   const start = process.cpuUsage();
   const metadata = { functions: [{ id: "E1RM", parameters: [] }] };
-  const book = await openWorkbook(data, metadata, implementations);
+  const book = await openContents({ One: cells }, {}, metadata, implementations);
   const seconds = process.cpuUsage(start).user / 1e6;
   const last = book.read("One", `D${rows}`);
   book.close();

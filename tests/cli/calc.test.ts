@@ -95,6 +95,20 @@ describe("what is worked out", () => {
     expect(out().value("Log", "A5")).toBeCloseTo(121, 9);
   });
 
+  it("takes dates that are written out for their days", async () => {
+    const days = ["2026-01-05", "2026-01-08", "2026-01-12T18:30:00"];
+    const rows = days.map((day, index) => {
+      const date = `<c r="A${index + 1}" t="d"><v>${day}</v></c>`;
+      return `<row r="${index + 1}">${date}${numbers(`B${index + 1}`, 100 + index, 5)}</row>`;
+    });
+    const trend = `<c r="A5" cm="1"><f t="array" ref="A5">SPARE.STRENGTHTREND(A1:A3,B1:B3,C1:C3)</f></c>`;
+    const report = await calcToFile(folder, {
+      sheets: { Log: `${rows.join("")}<row r="5">${trend}</row>` },
+    });
+    expect(report.failed).toEqual([]);
+    expect(out().value("Log", "A6")).toBe(46_027);
+  });
+
   it("leaves the days of a workbook that counts from 1904 as they are", async () => {
     const report = await calcToFile(folder, {
       properties: `<workbookPr date1904="1"/>`,

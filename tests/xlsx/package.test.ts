@@ -170,4 +170,12 @@ describe("XML", () => {
     expect(seen).toEqual(["1", "2"]);
     expect(root.children.map(({ name }) => name)).toEqual(["e"]);
   });
+
+  it("streams elements inside one parent alone: a button's anchor has a row as well", () => {
+    const seen: string[] = [];
+    const xml = "<s><d><r>1</r></d><control><x:r>7</x:r></control></s>";
+    const root = parseXml(xml, "part", "d/r", ({ text: found }) => seen.push(found));
+    expect(seen).toEqual(["1"]);
+    expect(root.children[1].children.map(({ text: found }) => found)).toEqual(["7"]);
+  });
 });
