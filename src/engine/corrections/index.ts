@@ -1,5 +1,7 @@
 import { readEmptyTextAsText } from "./cellReading";
 import { compareCellByCell } from "./columnIndex";
+import { failAlone } from "./failures";
+import { readRangesIntoOwnArrays } from "./ownArrays";
 import { sortTruthValuesLast } from "./truthValues";
 
 /**
@@ -11,7 +13,9 @@ export function correctEngine(): void {
   corrected = true;
   compareCellByCell();
   readEmptyTextAsText();
+  readRangesIntoOwnArrays();
   sortTruthValuesLast();
+  failAlone();
 }
 
 let corrected = false;

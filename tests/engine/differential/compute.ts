@@ -1,0 +1,64 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { implementations } from "../../../src/functions/implementations";
+import { bookOf } from "../../../src/recalculate/book";
+import { calculate } from "../../../src/recalculate/calculate";
+import { readMetadata } from "../../../src/tools/catalogue";
+import { readPackage, readWorkbook } from "../../../src/xlsx";
+import { convert } from "../../libreOffice";
+import type { Case, Values } from "./cases";
+import { buildWorkbook, place } from "./workbook";
+
+/** What a formula comes to, or why it was left as it was. */
+export interface Computed {
+  readonly values: Values;
+  readonly left?: string;
+}
+
+/** All cases through our engine, the way `calc` takes a workbook. */
+export async function computeHere(cases: readonly Case[]): Promise<ReadonlyMap<Case, Computed>> {
+  const book = bookOf(readWorkbook(readPackage(buildWorkbook(cases))));
+  const outcomes = await calculate(book, { metadata: readMetadata(), implementations });
+  const at = new Map(
+    outcomes.map((outcome) => {
+      const { sheet, row, column } = outcome.cell;
+      return [`${sheet.name} ${row} ${column}`, outcome];
+    }),
+  );
+  return new Map(
+    [...place(cases)].map(([one, { sheet, row, column }]) => {
+      const { values, left } = at.get(`${sheet} ${row} ${column}`)!;
+      return [one, { values, left }];
+    }),
+  );
+}
+
+/** All cases through LibreOffice. */
+export function computeInLibreOffice(cases: readonly Case[]): ReadonlyMap<Case, Values> {
+  const folder = mkdtempSync(join(tmpdir(), "spare-"));
+  try {
+    const path = join(folder, "formulas.xlsx");
+    writeFileSync(path, buildWorkbook(cases));
+    convert(path, "xlsx", join(folder, "out"));
+    const book = readWorkbook(
+      readPackage(new Uint8Array(readFileSync(join(folder, "out", "formulas.xlsx")))),
+    );
+    return new Map(
+      [...place(cases)].map(([one, placed]) => {
+        const sheet = book.sheets.find(({ name }) => name === placed.sheet)!;
+        const valueAt = (row: number, column: number) =>
+          sheet.rows.find((each) => each.row === row)?.cells.find((each) => each.column === column)
+            ?.value ?? null;
+        const values = Array.from({ length: one.rows }, (_row, row) =>
+          Array.from({ length: one.columns }, (_column, column) =>
+            valueAt(placed.row + row, placed.column + column),
+          ),
+        );
+        return [one, values];
+      }),
+    );
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+}
