@@ -1,6 +1,6 @@
 import { expectAtLeast, expectPositive, expectWhole, inRow } from "../checks";
 import { BadInput } from "../problem";
-import { above } from "../statistics/compare";
+import { above, below } from "../statistics/compare";
 import { roundToMultiple } from "./round";
 
 /** A step on the way up to the work set: a fraction of its load, and the reps to do. */
@@ -35,8 +35,8 @@ export const commonSteps: readonly WarmUpStep[] = [
 const MOST_REPS = 100;
 
 /**
- * The warm-up sets before a work set of this load, which is not listed itself: each step's fraction of it,
- * rounded to the nearest increment (a tie down), and never below the bar.
+ * The warm-up sets before a work set of this load: each step's fraction of it, rounded to the nearest increment (a tie
+ * down), and never below the bar. What then is not lighter than the work set is no warm-up, and is not listed.
  */
 export function warmUpSets(load: number, options: WarmUpOptions = {}): WarmUpSet[] {
   const { bar = 0, increment = 0, steps = commonSteps } = options;
@@ -44,7 +44,7 @@ export function warmUpSets(load: number, options: WarmUpOptions = {}): WarmUpSet
   expectAtLeast("bar", bar, 0);
   expectAtLeast("increment", increment, 0);
   if (above(bar, load)) throw new BadInput(`load is ${load}, lighter than the bar (${bar})`);
-  return steps.map(({ fraction, reps, row }, i) =>
+  const sets = steps.map(({ fraction, reps, row }, i) =>
     inRow(`step ${row ?? i + 1}`, () => {
       if (!(fraction > 0 && fraction <= 1)) {
         throw new BadInput(
@@ -56,4 +56,5 @@ export function warmUpSets(load: number, options: WarmUpOptions = {}): WarmUpSet
       return { load: Math.max(rounded, bar), reps };
     }),
   );
+  return sets.filter((set) => below(set.load, load));
 }

@@ -1,6 +1,7 @@
 import { expectAtLeast, expectPositive, expectWhole, inRow } from "../checks";
 import { last } from "../last";
 import { roundToMultiple } from "../load/round";
+import { roundedLoad } from "../load/targetLoad";
 import { BadInput } from "../problem";
 import { fractionAt, type Equation } from "../strength/equations";
 import { MOST_WEEKS, onTheWay, reserveInWeek } from "./taper";
@@ -119,7 +120,7 @@ function weekOfBlock(
     const percent = fractionAt(equation, middle + reserve);
     return { sets: roundToMultiple(straight, 1, "nearest-tie-down"), reserve, percent };
   });
-  const load = roundToMultiple(oneRepMax * percent, increment, "nearest-tie-down");
+  const load = roundedLoad(oneRepMax * percent, oneRepMax, increment);
   return {
     block: name,
     week: start + weekInBlock,

@@ -15,7 +15,7 @@ import { chart } from "./chart";
  * @param [increment] {@phrase increment}
  * @param [equation] {@phrase equation}
  * @param [scale] "reserve" if omitted, or "rpe" for headings of 10 − reserve.
- * @returns A grid with its headings; "" where reps plus reserve is past the equation's reach.
+ * @returns A grid with its headings, no load rounded above the 1RM; "" where reps plus reserve is past the equation's reach.
  * @errors #VALUE! when reps plus reserve is below 1.
  * @example =SPARE.LOADCHART(140, , , 2.5)
  * @source Equations as compared by LeSuer et al. 1997; the RPE headings, Zourdos et al. 2016, J Strength Cond Res 30:267-275.

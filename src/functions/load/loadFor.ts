@@ -6,7 +6,7 @@ import { equationOf } from "../equation";
 import * as quantities from "../quantities";
 
 /**
- * The load for a target: so many reps with so many left in reserve, from the one-repetition maximum, rounded to what the bar can carry (nearest, a tie down).
+ * The load for a target: so many reps with so many left in reserve, from the one-repetition maximum, rounded to what the bar can carry (nearest, a tie down), never above that maximum.
  *
  * @customfunction LOADFOR
  * @param oneRepMax The 1RM or e1RM, above 0, in kilograms or pounds.

@@ -11,13 +11,13 @@ import * as quantities from "../quantities";
  * @customfunction NEXTLOAD
  * @param load The load of the set just done, above 0.
  * @param reps The reps just done, above 0.
- * @param reserve The reps in reserve just called, 0 or more; blank means not recorded.
+ * @param reserve The reps in reserve just called, 0 to 5; blank means not recorded.
  * @param targetReps Reps of the next set, above 0.
  * @param targetReserve Reps to leave in reserve in the next set, 0 or more.
  * @param [increment] {@phrase increment}
  * @param [equation] {@phrase equation}
- * @returns The load of the next set, rounded to the increment (nearest, a tie down).
- * @errors #VALUE! when reps plus reserve of either set is below 1 or past the equation's reach.
+ * @returns The load of the next set, rounded to the increment (nearest, a tie down), never above the maximum that the set implies.
+ * @errors #VALUE! for a called reserve above 5, too far from failure to set a load by, or when reps plus reserve of either set is below 1 or past the equation's reach.
  * @example =SPARE.NEXTLOAD(100, 8, 2, 5, 1, 2.5)
  * @source Equations as compared by LeSuer et al. 1997, J Strength Cond Res 11:211-213.
  */
@@ -41,11 +41,6 @@ export function nextLoad(
       equation: equationOf(equation),
     },
     ({ load, reps, reserve, targetReps, targetReserve, increment, equation }) =>
-      loadForNextSet(
-        { load, repsToFailure: reps + reserve },
-        targetReps + targetReserve,
-        increment,
-        equation,
-      ),
+      loadForNextSet({ load, reps, reserve }, targetReps + targetReserve, increment, equation),
   );
 }

@@ -26,7 +26,7 @@ export enum WarmUpPart {
 }
 
 /**
- * The warm-up sets that climb to a work set: a fraction of its load each, rounded, never below the bar. The work set itself is not listed.
+ * The warm-up sets that climb to a work set: a fraction of its load each, rounded, never below the bar. Neither the work set nor anything as heavy is listed.
  *
  * @customfunction WARMUPSETS
  * @param load The load of the work set, above 0; one value, or a range where part is given.
@@ -34,7 +34,7 @@ export enum WarmUpPart {
  * @param [increment] {@phrase increment}
  * @param [steps] Two columns, fraction of the work load and reps; 0.4 x 8, 0.6 x 5, 0.75 x 3, 0.9 x 1 if omitted.
  * @param [part] "summary" for all of them in one cell, "sets" or "volume load".
- * @returns A table with headings: load, reps, a row a step.
+ * @returns A table with headings: load, reps, a row a step that is lighter than the work set.
  * @errors #VALUE! for a load lighter than the bar, or a fraction above 1.
  * @example =SPARE.WARMUPSETS(100, 20, 2.5)
  * @example =SPARE.WARMUPSETS(100, 20, 2.5, , "summary")

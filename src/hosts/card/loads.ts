@@ -60,12 +60,7 @@ export interface Answer {
 export function answerTo(card: Card, set: SetDone): Answer {
   const equation = equationOf(card);
   const band = e1rmBand(set.load, set.reps, set.reserve, CALL_ERROR, equation);
-  const next = nextLoad(
-    { load: set.load, repsToFailure: set.reps + set.reserve },
-    set.targetReps + set.targetReserve,
-    card.increment,
-    equation,
-  );
+  const next = nextLoad(set, set.targetReps + set.targetReserve, card.increment, equation);
   return { ...band, nextLoad: next };
 }
 

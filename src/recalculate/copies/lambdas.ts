@@ -132,6 +132,13 @@ const shared: readonly Lambda[] = [
       `IF(direction="down",lower,IF(direction="up",lower+1,` +
       `IF(direction="nearest",lower+(over>dust),lower+(over+dust>=0)))))))`,
   ),
+  // Rounded to the nearest, but never above the maximum.
+  lambda(
+    "TOLOAD",
+    "value most multiple",
+    `LET(nearest,{TOMULTIPLE}(value,multiple,"nearest"),` +
+      `IF(nearest-most>0.000000001*nearest,{TOMULTIPLE}(value,multiple,"down"),nearest))`,
+  ),
 ];
 
 /** The add-in's functions, each under its own name and with its own arguments. */
@@ -180,7 +187,7 @@ const functions: readonly Lambda[] = [
       `step,{SETTING}(increment,0),curve,{EQUATION}(equation),` +
       unless(
         "most target spare step curve",
-        `{TOMULTIPLE}(most*{FRACTION}(target+spare,curve),step,"nearest")`,
+        `{TOLOAD}(most*{FRACTION}(target+spare,curve),most,step)`,
       ) +
       `)`,
   ),
@@ -192,8 +199,8 @@ const functions: readonly Lambda[] = [
       `step,{SETTING}(increment,0),curve,{EQUATION}(equation),` +
       unless(
         "weight done spare target left step curve",
-        `{TOMULTIPLE}(weight/{FRACTION}(done+spare,curve)*{FRACTION}(target+left,curve),` +
-          `step,"nearest")`,
+        `LET(most,weight/{FRACTION}(done+spare,curve),IF(spare-5>0.000000001*spare,#VALUE!,` +
+          `{TOLOAD}(most*{FRACTION}(target+left,curve),most,step)))`,
       ) +
       `)`,
   ),

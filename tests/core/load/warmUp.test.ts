@@ -33,7 +33,18 @@ describe("warm-up sets", () => {
   it("keep two steps on the bar, and are not rounded unless asked", () => {
     expect(warmUpSets(30, { bar: 20 }).map(({ load }) => load)).toEqual([20, 20, 22.5, 27]);
     expect(warmUpSets(33)[0]).toEqual({ load: 33 * 0.4, reps: 8 });
-    expect(warmUpSets(20, { bar: 20 }).map(({ load }) => load)).toEqual([20, 20, 20, 20]);
+  });
+
+  it("leave out what is not lighter than the work set: a bar as heavy, or a step rounded up to it", () => {
+    expect(warmUpSets(20, { bar: 20 })).toEqual([]);
+    expect(warmUpSets(20.5, { bar: 20 })).toHaveLength(4);
+    // 0.9 × 35 = 31.5 is nearer 40 than 20 in steps of 20.
+    expect(warmUpSets(35, { bar: 20, increment: 20 })).toEqual([
+      { load: 20, reps: 8 },
+      { load: 20, reps: 5 },
+      { load: 20, reps: 3 },
+    ]);
+    expect(warmUpSets(100, { steps: [{ fraction: 1, reps: 1 }] })).toEqual([]);
   });
 
   it("never fall, never go below the bar, and keep to the increment above it", () => {
@@ -45,8 +56,10 @@ describe("warm-up sets", () => {
         fc.constantFrom(0, 1, 2.5),
         (load, bar, by) => {
           const sets = warmUpSets(load, { bar, increment: by });
-          expect(sets.map(({ reps }) => reps)).toEqual(commonSteps.map(({ reps }) => reps));
+          const steps = commonSteps.slice(0, sets.length);
+          expect(sets.map(({ reps }) => reps)).toEqual(steps.map(({ reps }) => reps));
           sets.forEach((set, i) => {
+            expect(set.load).toBeLessThan(load);
             expect(set.load).toBeGreaterThanOrEqual(Math.max(bar, sets[i - 1]?.load ?? 0));
             const exact = commonSteps[i]!.fraction * load;
             if (set.load > bar)
