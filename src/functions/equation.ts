@@ -3,6 +3,7 @@ import {
   chosen,
   HostError,
   invalid,
+  matchWord,
   numberInText,
   readChoice,
   shortNumber,
@@ -15,6 +16,19 @@ import { EquationChoice } from "./choices";
 /** An `equation` argument: a published equation's name, or the athlete's own curve constant. */
 export const equationOf = (equation: unknown): Argument<Equation> =>
   chosen(equation, "equation", readEquation);
+
+/** The word for all published equations at once. */
+export const ALL_EQUATIONS = "all";
+
+/** As `equationOf`, where all published equations may be asked for at once. */
+export const equationOrAll = (equation: unknown): Argument<Equation | typeof ALL_EQUATIONS> =>
+  chosen(equation, "equation", (value) => {
+    if (typeof value === "string" && matchWord(value, [ALL_EQUATIONS])) return ALL_EQUATIONS;
+    const read = readEquation(value);
+    return read instanceof CellError && !(value instanceof HostError)
+      ? invalid(`${read.message}, or "${ALL_EQUATIONS}"`)
+      : read;
+  });
 
 function readEquation(value: CellValue): Equation | CellError {
   const constant = constantIn(value);

@@ -14,6 +14,14 @@ export const phrases: Readonly<Record<string, string | ((example: string) => str
   countBy: "One or more columns to count by, such as lifter and week, beside the same rows.",
   within: "The most reps in reserve that count as close, 0 or more; 4 if omitted.",
 
+  reserveBias:
+    "How many reps more the lifter has left than they say, on average (the bias of RESERVECHECK); 0 if omitted.",
+  reserveSd: "Spread of those calls in reps (the sd of RESERVECHECK), above 0; 1 if omitted.",
+  mostRepsDone: "Sets of more reps done than this are left out; 12 if omitted.",
+  curveSd:
+    "How far the lifter's own curve may lie from the equation, as a fraction from 0 (known exactly) to 1; " +
+    "0.25 if omitted, 0.1 with an own constant.",
+
   groupSize: (group) => `Athletes in group ${group}, from 2.`,
   scoresBefore: "Scores before, a row an athlete; 0 counts as blank.",
   scoresAfter: "Scores after, the same athletes in the same rows.",

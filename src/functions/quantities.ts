@@ -72,6 +72,18 @@ export const anyNumber = (name: string, expected = "a number"): Quantity => ({
   zeroIsBlank: false,
 });
 
+/** How far a lifter's own curve may lie from an equation; zero is a value, a curve known exactly. */
+export const curveSd = (): Quantity => ({
+  ...atLeast0("curveSd", "a fraction from 0 to 1, such as 0.25"),
+  accepts: (value) => value >= 0 && value <= 1,
+});
+
+/** How well a maximum is known; zero is a blank. */
+export const maxSd = (): Quantity => ({
+  ...above0("maxSd", "a fraction above 0 and below 1, such as 0.03"),
+  accepts: (value) => value > 0 && value < 1,
+});
+
 /** A correlation; zero is a value. */
 export const correlation = (name = "correlation"): Quantity => ({
   ...anyNumber(name, "a correlation from -1 to 1"),

@@ -1,6 +1,7 @@
 import { seededRandom } from "../../src/core/statistics/seededRandom";
 import { equations } from "../../src/core/strength/equations";
-import { strengthTrend, type LoggedSet } from "../../src/core/strength/strengthTrend";
+import { strengthTrend } from "../../src/core/strength/strengthTrend";
+import type { LoggedSet } from "../../src/core/strength/trend/usedSets";
 
 /**
  * How often the 95% interval of the strength trend holds the true maximum, over invented logs with a known

@@ -147,7 +147,7 @@ describe("the demo as a whole", () => {
 
   it("lists its other sheets on the first", () => {
     const names = data.sheetOrder.map((id) => data.sheets[id].name);
-    expect(["Start", ...column("Start", "G7:G17")]).toEqual(names);
+    expect(["Start", ...column("Start", "G7:G18")]).toEqual(names);
   });
 });
 
@@ -196,8 +196,8 @@ describe("loads", () => {
     const misses = (oneRepMax: number, constant: number) =>
       sum(
         sets.map(([load, reps, reserve]) => {
-          const t = reps + reserve;
-          return (load - oneRepMax / (1 + (t - 1) / constant)) ** 2;
+          const allowed = 1 + constant * (oneRepMax / load - 1);
+          return (reps + reserve - allowed) ** 2;
         }),
       );
     const [best, constant] = [number("Percentages", "C37"), number("Percentages", "C40")];
@@ -358,10 +358,16 @@ describe("the log", () => {
     const lifter = book.read("Strength trend", "C4");
     const lift = book.read("Strength trend", "H4");
     const own = csv("log.csv").filter((row) => row[2] === lifter && row[3] === lift);
-    const counted = own.filter(
-      ([, , , , load, reps, reserve]) =>
-        [load, reps, reserve].every((text) => numberIn(text) !== null) &&
-        Number(reps) + Number(reserve) <= 12,
+    const whole = own.filter(([, , , , ...cells]) =>
+      cells.slice(0, 3).every((text) => numberIn(text) !== null),
+    );
+    const beats = (a: string[], b: string[]) =>
+      a[0] === b[0] &&
+      Number(a[4]) >= Number(b[4]) &&
+      Number(a[5]) >= Number(b[5]) &&
+      (a[4] !== b[4] || a[5] !== b[5]);
+    const counted = whole.filter(
+      (set) => Number(set[5]) <= 12 && (set[6] !== "0" || !whole.some((one) => beats(one, set))),
     );
     const days = new Set(counted.map(([date]) => date)).size;
     const trend = range("Strength trend", "G8:J90").filter(([date]) => isNumber(date));
@@ -374,6 +380,10 @@ describe("the log", () => {
     expect(rise).toBeCloseTo(today / (trend[0][1] as number) - 1, 9);
     const squad = range("Strength trend", "M8:N15").find(([name]) => name === lifter);
     expect(squad![1]).toBeCloseTo(today, 9);
+    const everybody = range("Who got stronger", "B8:J55");
+    const ofLifter = everybody.find(([name, of]) => name === lifter && of === lift)!;
+    expect(ofLifter.slice(2, 7)).toEqual([days, counted.length, today, low, high]);
+    expect(new Set(everybody.map(([name]) => name)).size).toBe(8);
   });
 });
 

@@ -10,7 +10,7 @@ export const ROWS = 8;
 
 /** The numbers a coach might have in a cell, by the argument's name. */
 const BETWEEN: Readonly<Record<string, readonly [low: number, high: number]>> = {
-  load: [60, 180],
+  load: [100, 140],
   plannedLoad: [60, 180],
   loads: [300, 700],
   oneRepMax: [100, 220],
@@ -40,14 +40,14 @@ const BETWEEN: Readonly<Record<string, readonly [low: number, high: number]>> = 
 };
 
 /** Those that are fractions. */
-const FRACTION = /^(confidence|alpha|power|correlation|dropout|fraction)$/;
+const FRACTION = /^(confidence|alpha|power|correlation|dropout|fraction|curveSd|maxSd)$/;
 
 /** What separates one lifter, lift or group from the next. */
 const LABEL = /^(group|lifter|by|strata|exercise)$/;
 
 /** One argument alone decides how it lies, whatever the data beside it. */
 const SETTING =
-  /^(confidence|alpha|power|within|maxReps|reserveBias|reserveSd|reserveError|increment|step|fraction|exponent|margin|smallest|squadSd|newEffect|newStandardError|seed|groups|bar|equation|first)$/;
+  /^(confidence|alpha|power|within|maxReps|reserveBias|reserveSd|curveSd|maxSd|changeDate|reserveError|increment|step|fraction|exponent|margin|smallest|squadSd|newEffect|newStandardError|seed|groups|bar|equation|first)$/;
 
 /** The arguments that are tables of their own. */
 const TABLES: Readonly<Record<string, readonly unknown[][]>> = {
@@ -146,11 +146,16 @@ function columnOf(name: string): fc.Arbitrary<unknown[]> {
   if (LABEL.test(name)) {
     return fc.constant(Array.from({ length: ROWS }, (_row, at) => (at % 2 === 0 ? "Ann" : "Ben")));
   }
-  return fc.array(oneCell(name), { minLength: ROWS, maxLength: ROWS });
+  const cells = fc.array(oneCell(name), { minLength: ROWS, maxLength: ROWS });
+  // From heavy sets to light ones, so that fewer reps go with more load.
+  if (name === "load") return cells.map((loads) => loads.sort((a, b) => b - a));
+  if (name === "reps") return cells.map((reps) => reps.sort((a, b) => a - b));
+  return cells;
 }
 
 function oneCell(name: string): fc.Arbitrary<number> {
   if (name === "date") return fc.constant(46_000);
+  if (name === "changeDate") return fc.constant(46_010);
   const between = BETWEEN[name];
   if (between) return fc.integer({ min: between[0], max: between[1] });
   if (/^(confidence|power)$/.test(name)) return fc.constantFrom(0.5, 0.8, 0.9, 0.95);

@@ -2,6 +2,8 @@ import { describe, expect, it } from "vitest";
 import { CellError } from "../../src/cells";
 import { call, shown, value } from "./catalogue";
 
+const blanks = (count: number) => new Array<null>(count).fill(null);
+
 describe("an equation", () => {
   it("is Epley's unless one is named, in any case", () => {
     expect(value("E1RM", 100, 5, 0, "")).toBe(value("E1RM", 100, 5, 0, "epley"));
@@ -51,6 +53,16 @@ describe("E1RMBAND", () => {
     expect(value("E1RMBAND", 100, 5, 2, null, null, "LOW")).toBe(low);
     expect(value("E1RMBAND", 100, 5, 2, null, null, "high")).toBe(high);
     expect(estimate).toBe(value("E1RM", 100, 5, 2));
+  });
+
+  it("takes all equations at once, and says so where a word is none", () => {
+    const [[low, estimate, high]] = call("E1RMBAND", 60, 20, null, null, "All");
+    expect([low, estimate, high].map((one) => Math.round(one as number))).toEqual([81, 100, 102]);
+    expect(shown(call("E1RMBAND", 60, 20, null, null, "every")[0][0])).toMatch(
+      /^#VALUE! equation is "every"; expected .*, or the athlete's own constant above 0, or "all"$/,
+    );
+    // Only this function takes them all.
+    expect(shown(value("E1RM", 60, 20, null, "all"))).toMatch(/^#VALUE! equation is "all"/);
   });
 
   it("takes 0 for a call that cannot be wrong, and a blank for a rep", () => {
@@ -145,7 +157,15 @@ describe("STRENGTHTREND", () => {
 
   it("gives today's maximum in one cell: the table's last row", () => {
     const parts = [["today"], ["low"], ["high"], ["days"], ["sets"]];
-    const [today, low, high, dayCount, sets] = trend(null, null, null, null, null, parts).flat();
+    const [today, low, high, dayCount, sets] = trend(
+      null,
+      null,
+      null,
+      null,
+      null,
+      null,
+      parts,
+    ).flat();
     expect([today, low, high]).toEqual(trend().at(-1)!.slice(1));
     expect([dayCount, sets]).toEqual([5, 5]);
   });
@@ -172,14 +192,130 @@ describe("STRENGTHTREND", () => {
   });
 
   it("reads more strength into the same sets of a lifter who calls too few reps", () => {
-    const today = (bias: number) => trend(bias, null, null, null, null, "today")[0][0] as number;
+    const today = (bias: number) =>
+      trend(bias, null, null, null, null, null, "today")[0][0] as number;
     expect(today(1)).toBeGreaterThan(today(0));
-    expect(today(0)).toBe(trend("", null, null, null, null, "today")[0][0]);
+    expect(today(0)).toBe(trend("", null, null, null, null, null, "today")[0][0]);
   });
 
   it("is #N/A under three days", () => {
     const twoDays = [[46000], [46003], [46003]];
     expect(shown(value("STRENGTHTREND", twoDays, [[100], [105], [100]], 5))).toMatch(/^#N\/A .*3/);
+  });
+});
+
+describe("the spread of curves in a trend", () => {
+  const days = [[46000], [46003], [46007], [46010]];
+  const width = (equation: unknown, curveSd: unknown) => {
+    const options = [null, null, null, equation, null, curveSd, [["low", "high"]]];
+    const [[low, high]] = call("STRENGTHTREND", days, 100, 8, 2, ...options) as number[][];
+    return high - low;
+  };
+
+  it("is a quarter for a published equation, a tenth for the athlete's own", () => {
+    expect(width(null, null)).toBe(width("epley", 0.25));
+    expect(width(null, "")).toBe(width("epley", 0.25));
+    expect(width(27, null)).toBe(width(27, 0.1));
+  });
+
+  it("can be 0, for a curve that is known", () => {
+    expect(width(null, 0)).toBeLessThan(width(null, 0.1));
+    expect(value("SETCHANCE", 85, 5, 100, null, null, 0)).not.toBe(value("SETCHANCE", 85, 5, 100));
+  });
+
+  it("is a fraction, not percent", () => {
+    const message = "curveSd is 25; expected a fraction from 0 to 1, such as 0.25";
+    const trend = call("STRENGTHTREND", days, 100, 8, 2, null, null, null, null, null, 25);
+    expect(shown(trend[0][0])).toContain(message);
+    expect(shown(value("SETCHANCE", 85, 5, 100, null, null, 25))).toContain(message);
+  });
+});
+
+describe("SQUADTREND", () => {
+  const log: unknown[][] = [
+    ["lifter", "lift", "date", "load", "reps", "left"],
+    ["Ada", "Squat", 46000, 100, 5, "2"],
+    ["Bo", "Squat", 46000, 120, 5, "2"],
+    ["Ada", "Squat", 46003, 102.5, 5, "2"],
+    ["ada", "squat", 46007, 105, 5, "2"],
+    ["Bo", "Squat", 46007, 122.5, 5, ""],
+    ["Bo", "Squat", 46010, "inj", "", ""],
+    ["Cy", "Squat", 46010, "", "", ""],
+  ];
+  const columns = (...names: string[]) => {
+    const places = names.map((name) => log[0].indexOf(name));
+    return log.map((row) => places.map((place) => row[place]));
+  };
+  const [date, load, reps, left] = ["date", "load", "reps", "left"].map((name) => columns(name));
+
+  it("has a row a lifter and lift with what STRENGTHTREND says of each", () => {
+    const rows = call("SQUADTREND", columns("lifter", "lift"), date, load, reps, left);
+    expect(rows[0]).toEqual([
+      "lifter",
+      "lift",
+      "days",
+      "sets",
+      "today",
+      "low",
+      "high",
+      "rise",
+      "chance of rise",
+    ]);
+    const parts = [["days", "sets", "today", "low", "high", "rise", "chance of rise"]];
+    const own = [[46000], [46003], [46007]];
+    const ada = call("STRENGTHTREND", own, [[100], [102.5], [105]], 5, 2, ...blanks(6), parts);
+    expect(rows[1]).toEqual(["Ada", "Squat", ...ada[0]]);
+  });
+
+  it("says of a log too short only how long it is, and names nobody without a set", () => {
+    const [, , ...rest] = call("SQUADTREND", columns("lifter"), date, load, reps, left);
+    // A set without a reserve does not count where reserves are given.
+    expect(rest).toEqual([["Bo", 1, 1, "", "", "", "", ""]]);
+  });
+
+  it("names the row that cannot be right", () => {
+    const wrong = load.map((row, at) => (at === 3 ? ["80kg"] : row));
+    const [[problem]] = call("SQUADTREND", columns("lifter"), date, wrong, reps, left);
+    expect(shown(problem)).toMatch(/^#VALUE! row 4.*80kg/);
+  });
+});
+
+describe("RISECOMPARE", () => {
+  const days = [46000, 46002, 46005, 46010, 46012, 46015].map((day) => [day]);
+  const loads = [100, 100, 101, 105, 107.5, 110].map((load) => [load]);
+  const compare = (change: unknown, ...rest: unknown[]) =>
+    call("RISECOMPARE", change, days, loads, 5, 2, ...rest);
+
+  it("is a report of both rises and their difference", () => {
+    const labels = compare(46010).map(([label]) => label);
+    expect(labels).toEqual([
+      "before",
+      "before low",
+      "before high",
+      "after",
+      "after low",
+      "after high",
+      "difference",
+      "low",
+      "high",
+      "chance of a faster rise",
+      "days before",
+      "days after",
+      "sets",
+    ]);
+    const [[before, after, difference]] = compare(46010, ...blanks(6), [
+      ["before", "after", "difference"],
+    ]) as number[][];
+    expect(1 + difference).toBeCloseTo((1 + after) / (1 + before), 12);
+  });
+
+  it("takes a Date for the change, and waits for one", () => {
+    expect(compare(new Date(1899, 11, 30 + 46010))).toEqual(compare(46010));
+    expect(compare("")).toEqual([[""]]);
+  });
+
+  it("is #N/A where one side has too few days", () => {
+    expect(shown(compare(46002)[0][0])).toMatch(/^#N\/A .*found 1 and 5/);
   });
 });
 

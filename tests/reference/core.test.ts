@@ -3,8 +3,6 @@ import { spreadComponents } from "../../src/core/reserve/spreadComponents";
 import { squadReserveCheck } from "../../src/core/reserve/squadReserveCheck";
 import { holm } from "../../src/core/statistics/holm";
 import { wilsonInterval } from "../../src/core/statistics/wilson";
-import { equations } from "../../src/core/strength/equations";
-import { strengthTrend } from "../../src/core/strength/strengthTrend";
 import { doseResponse } from "../../src/core/studies/doseResponse";
 import { morrisEffect } from "../../src/core/testing/morrisEffect";
 import { twoWayAnova } from "../../src/core/testing/twoWayAnova";
@@ -30,7 +28,6 @@ const published = readReference("core") as {
     Counted<"within" | "between"> & {
       report: Stated & { values: Readonly<Record<string, number>> };
     };
-  readonly strengthTrendVariances: Stated & Counted<"walk" | "noise">;
   readonly metaRegressionVariance: Stated & Counted<"variance">;
 };
 
@@ -110,21 +107,6 @@ describe("differences of two methods, several a subject, as if they were calls o
       ...labels.map((label): [number, number] => [byLabel[label], report.values[label]]),
     );
   });
-});
-
-test("how far the level of a log wanders in a day, and how noisy a day is", () => {
-  const [date, load, reps, reserve] = ["date", "load", "reps", "reserve"].map((column) =>
-    numbers(`training-log.${column}`),
-  );
-  const sets = date.map((day, row) => ({
-    date: day,
-    load: load[row],
-    reps: reps[row],
-    reserve: reserve[row],
-  }));
-  const { variances } = strengthTrend(sets, { equation: equations.epley });
-  const { walk, noise } = published.strengthTrendVariances;
-  meets(published.strengthTrendVariances, [variances.walk, walk], [variances.noise, noise]);
 });
 
 test(`the variance between studies of one dose (${published.metaRegressionVariance.source})`, () => {

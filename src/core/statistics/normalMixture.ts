@@ -1,5 +1,5 @@
 import { NoAnswer } from "../problem";
-import { normalCdf, normalQuantile } from "./normal";
+import { normalCdf, normalDensity, normalQuantile } from "./normal";
 
 /** One of the normal distributions a mixture is made of. */
 export interface MixtureComponent {
@@ -37,11 +37,8 @@ export function mixtureBelow(mixture: NormalMixture, x: number): number {
 
 function mixtureDensity(mixture: NormalMixture, x: number): number {
   let sum = 0;
-  for (const { weight, mean, sd } of mixture) {
-    const z = (x - mean) / sd;
-    sum += (weight / sd) * Math.exp((-z * z) / 2);
-  }
-  return sum / Math.sqrt(2 * Math.PI);
+  for (const { weight, mean, sd } of mixture) sum += (weight / sd) * normalDensity((x - mean) / sd);
+  return sum;
 }
 
 /** A last step of Newton's this short, in standard deviations, leaves an error of its square: 1e-13. */
@@ -73,6 +70,8 @@ export function mixtureQuantile(mixture: NormalMixture, p: number): number {
     else high = x;
     const next = x - (excess * tail) / mixtureDensity(mixture, x);
     if (Math.abs(next - x) <= short) return next;
+    // Between two peaks far apart there is no density to step by, and any place between them will do.
+    if (high - low <= short) return x;
     x = next > low && next < high ? next : (low + high) / 2;
   }
   throw new NoAnswer("the search for an interval's end did not settle");

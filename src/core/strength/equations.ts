@@ -16,6 +16,11 @@ export interface Equation {
   repsAt(fraction: number): number;
   /** The most reps to failure the equation is used for. */
   readonly cap: number;
+  /**
+   * How far a lifter's own curve usually lies from this one: the standard deviation of ln k, where the lifter gets
+   * 1 + (t − 1) k reps for the equation's t. Chosen by simulation (docs/accuracy.md).
+   */
+  readonly curveSd: number;
 }
 
 /** A published curve, as printed: its value, its slope and its inverse, all for t of 2 and more. */
@@ -28,6 +33,11 @@ interface Curve {
 /** Straight lines run into the floor: past 15 reps they promise loads nobody sees. */
 const LINE_CAP = 15;
 const CURVE_CAP = 30;
+
+/** Lifters differ by a quarter or so in the reps they get from one fraction of their maximum. */
+const PUBLISHED_CURVE_SD = 0.25;
+/** A curve fitted to the lifter's own sets is nearer, but not known exactly. */
+const OWN_CURVE_SD = 0.1;
 
 /** f = 1 / (1 + k t). */
 function hyperbola(k: number): Curve {
@@ -70,6 +80,7 @@ function published(curve: Curve, cap: number): Equation {
   const atTwo = curve.at(2);
   return {
     cap,
+    curveSd: PUBLISHED_CURVE_SD,
     fraction: (t) => (t >= 2 ? curve.at(t) : 1 - (1 - atTwo) * (t - 1)),
     slope: (t) => (t >= 2 ? curve.slope(t) : atTwo - 1),
     repsAt: (fraction) =>
@@ -107,6 +118,7 @@ export type EquationName = keyof typeof equations;
 export function ownCurve(constant: number): Equation {
   return {
     cap: CURVE_CAP,
+    curveSd: OWN_CURVE_SD,
     fraction: (t) => 1 / (1 + (t - 1) / constant),
     slope: (t) => -1 / constant / (1 + (t - 1) / constant) ** 2,
     repsAt: (fraction) => 1 + constant * (1 / fraction - 1),

@@ -1,5 +1,5 @@
 import { BadInput } from "../problem";
-import { fractionAt, type Equation } from "./equations";
+import { equations, fractionAt, type Equation } from "./equations";
 
 /** The estimated one-repetition maximum: load / f(t), t being reps to failure. */
 export function e1rm(load: number, repsToFailure: number, equation: Equation): number {
@@ -28,5 +28,27 @@ export function e1rmBand(
     low: e1rm(load, fewest, equation),
     estimate: e1rm(load, reps + reserve, equation),
     high: e1rm(load, most, equation),
+  };
+}
+
+/**
+ * The e1RM band over all published equations that reach so many reps: its low end by the equation that says least,
+ * its high end by the one that says most, and the estimate by Epley's. Far from a single the equations differ more
+ * than a call of reserve can be wrong: 60 for 20 reps is anything from 81 to 102.
+ */
+export function e1rmBandOfAll(
+  load: number,
+  reps: number,
+  reserve: number,
+  reserveError: number,
+): { low: number; estimate: number; high: number } {
+  const { estimate, low, high } = e1rmBand(load, reps, reserve, reserveError, equations.epley);
+  const bands = Object.values<Equation>(equations)
+    .filter(({ cap }) => reps + reserve + reserveError <= cap)
+    .map((equation) => e1rmBand(load, reps, reserve, reserveError, equation));
+  return {
+    low: bands.reduce((least, band) => Math.min(least, band.low), low),
+    estimate,
+    high: bands.reduce((most, band) => Math.max(most, band.high), high),
   };
 }

@@ -1,39 +1,35 @@
-import { expectAtLeast, expectPositive, inRow } from "../checks";
-import { last } from "../last";
-import { NoAnswer } from "../problem";
-import { atMost } from "../statistics/compare";
-import { criticalValue, normalCdf } from "../statistics/distributions";
-import { fitLevelVariances } from "../statistics/levelVariances";
+import { expectAtLeast, expectPositive } from "../checks";
+import { requireProbability } from "../statistics/inference";
 import {
-  smoothLevels,
-  type LevelSeries,
-  type LevelVariances,
-  type SmoothedLevels,
-} from "../statistics/localLevel";
-import { checkReach, type Equation } from "./equations";
+  mixtureAbove,
+  mixtureInterval,
+  mixtureMean,
+  type NormalMixture,
+} from "../statistics/normalMixture";
+import { driftSd, trendModel, type Drift } from "./trend/trendModel";
+import {
+  requireDays,
+  usedSets,
+  type LoggedSet,
+  type TrendOptions,
+  type UsedSets,
+} from "./trend/usedSets";
+import { contrastOf, wanderings, type Contrast, type Wandering } from "./trend/wanderings";
 
-/** A set of a training log. */
-export interface LoggedSet {
-  /** The day, as a serial number; a time of day is a fraction and does not count. */
-  readonly date: number;
-  readonly load: number;
-  readonly reps: number;
-  readonly reserve: number;
-  /** The row of the log it stands on, for messages; its place in the list unless given. */
-  readonly row?: number;
-}
-
-/** How the lifter judges reserve, and which sets and curve to trust. */
-export interface TrendOptions {
-  readonly equation: Equation;
-  /** Reps the lifter has left beyond what they say, on average; 0 unless given. */
-  readonly reserveBias?: number;
-  /** Standard deviation of their calls, in reps; 1 unless given. */
-  readonly reserveSd?: number;
-  /** Sets of more reps to failure than this, as called, are left out; 12 unless given. */
-  readonly maxReps?: number;
-  /** Of the intervals; 0.95 unless given. */
-  readonly confidence?: number;
+/** Where a lifter stands today, and how far they have come. */
+export interface TrendSummary {
+  /** The one-repetition maximum on the last day that counts, with its interval. */
+  readonly today: number;
+  readonly low: number;
+  readonly high: number;
+  /** Fraction gained since the first day, with its interval. */
+  readonly rise: number;
+  readonly riseLow: number;
+  readonly riseHigh: number;
+  /** The probability that the maximum is above that of the first day. */
+  readonly chanceOfRise: number;
+  readonly days: number;
+  readonly sets: number;
 }
 
 /** The one-repetition maximum on one day of the log, seen from the whole log. */
@@ -44,117 +40,107 @@ export interface TrendDay {
   readonly high: number;
 }
 
-export interface StrengthTrend {
+export interface StrengthTrend extends TrendSummary {
   readonly table: readonly TrendDay[];
-  /** The one-repetition maximum on the last logged day, with its interval. */
-  readonly today: number;
-  readonly low: number;
-  readonly high: number;
-  /** Fraction gained since the first day. */
-  readonly rise: number;
-  /** The probability that the maximum is above that of the first day. */
-  readonly chanceOfRise: number;
-  readonly days: number;
-  readonly sets: number;
-  /** Variance a day of the wandering of ln 1RM, and of a day's own noise. */
-  readonly variances: LevelVariances;
 }
 
-const LEAST_DAYS = 3;
+const USUAL_CONFIDENCE = 0.95;
 
 /**
  * The one-repetition maximum over time from every logged set, however far from failure.
  *
- * A set of t reps to failure tells ln 1RM = ln load − ln f(t). How well it tells depends on how well the
- * lifter judges reserve, and on how steep the equation is there: a call that is off by one rep moves ln 1RM
- * by f′/f, little for a heavy single and much for a light set. Each set gets the variance that follows
- * (the delta method), the sets of a day are combined by precision, and the days are tied together by the
- * local-level model (Harvey 1989, Forecasting, Structural Time Series Models and the Kalman Filter): a day's
- * value is the level plus the day's own noise, and the level wanders. How far it wanders and how noisy days
- * are, the log itself tells by maximum likelihood; the smoother then sees every day from the whole log
- * (Rauch, Tung and Striebel 1965, AIAA J 3:1445-1450). The intervals take the two variances as known.
+ * What the log cannot know is carried along instead of being taken for known: how the lifter's own curve lies beside
+ * the equation, the bias that all their calls share, the error of each call, each day's form, and how far strength
+ * wanders between days (`trendModel`, `wanderings`). So the interval holds though none of them are known, and a rise
+ * that only comes from doing fewer reps is not taken for strength.
+ *
+ * Source: a level that drifts and wanders, seen through the Kalman filter and smoother (Harvey 1989, Forecasting,
+ * Structural Time Series Models and the Kalman Filter), averaged over the sizes of the two wanderings. The choice of
+ * priors and of what counts was made on simulated logs with known truth: docs/accuracy.md.
  */
 export function strengthTrend(sets: readonly LoggedSet[], options: TrendOptions): StrengthTrend {
-  const { maxReps = 12, reserveSd = 1, confidence = 0.95 } = options;
+  const used = usedSets(sets, options);
+  requireDays(used);
+  const ways = waysOf(used, [wholeDrift(used.days)], options);
+  return { ...summaryOf(ways, used, options), table: tableOf(ways, used, options) };
+}
+
+/** As `strengthTrend`, without the table of days, for a whole squad. */
+export function trendSummary(used: UsedSets, options: TrendOptions): TrendSummary {
+  requireDays(used);
+  return summaryOf(waysOf(used, [wholeDrift(used.days)], options), used, options);
+}
+
+/** The ways in which the lifter's ln 1RM may have run, after a look at the options. */
+export function waysOf(used: UsedSets, drifts: readonly Drift[], options: TrendOptions) {
+  const { reserveSd = 1, curveSd = options.equation.curveSd } = options;
   expectPositive("the standard deviation of reserve", reserveSd);
-  const places = sets.map((set, i): PlacedSet => ({ ...set, row: set.row ?? i + 1 }));
-  const used = places.filter(({ reps, reserve }) => atMost(reps + reserve, maxReps));
-  const series = levelsOfDays(used, options);
-  const days = series.times.length;
-  if (days < LEAST_DAYS) {
-    const left = sets.length - used.length;
-    const why =
-      left > 0 ? ` (sets of more than ${maxReps} reps to failure, left out: ${left})` : "";
-    throw new NoAnswer(`a trend takes sets of at least ${LEAST_DAYS} days; found ${days}${why}`);
-  }
+  expectAtLeast("the standard deviation of the curve", curveSd, 0);
+  requireProbability("confidence", options.confidence ?? USUAL_CONFIDENCE);
+  return wanderings(trendModel(used, drifts, options));
+}
 
-  const variances = fitLevelVariances(series);
-  const smoothed = smoothLevels(series, variances);
-  const z = criticalValue(confidence);
-  const table = series.times.map((date, i): TrendDay => {
-    const level = smoothed.means[i]!;
-    const reach = z * Math.sqrt(smoothed.variances[i]!);
-    return {
-      date,
-      oneRepMax: Math.exp(level),
-      low: Math.exp(level - reach),
-      high: Math.exp(level + reach),
-    };
+/** A contrast of ln 1RM: the middle and the two ends of its interval. */
+export interface Estimate {
+  readonly mean: number;
+  readonly low: number;
+  readonly high: number;
+  /** The chance that it is above 0. */
+  readonly chance: number;
+}
+
+/** What the ways a level may have run say of a contrast of days. */
+export function estimate(
+  ways: readonly Wandering[],
+  contrast: Contrast,
+  { confidence = USUAL_CONFIDENCE }: TrendOptions,
+): Estimate {
+  const mixture: NormalMixture = contrastOf(ways, contrast);
+  return {
+    mean: mixtureMean(mixture),
+    ...mixtureInterval(mixture, confidence),
+    chance: mixtureAbove(mixture, 0),
+  };
+}
+
+/** One drift from the first day to the last. */
+function wholeDrift(days: readonly number[]): Drift {
+  const elapsed = days.map((day) => day - days[0]);
+  return { elapsed, sd: driftSd(elapsed[elapsed.length - 1]) };
+}
+
+function summaryOf(
+  ways: readonly Wandering[],
+  { days, sets }: UsedSets,
+  options: TrendOptions,
+): TrendSummary {
+  const last = days.length - 1;
+  const today = estimate(ways, [{ day: last, times: 1 }], options);
+  const sinceFirst = [
+    { day: last, times: 1 },
+    { day: 0, times: -1 },
+  ];
+  const rise = estimate(ways, sinceFirst, options);
+  return {
+    today: Math.exp(today.mean),
+    low: Math.exp(today.low),
+    high: Math.exp(today.high),
+    rise: Math.expm1(rise.mean),
+    riseLow: Math.expm1(rise.low),
+    riseHigh: Math.expm1(rise.high),
+    chanceOfRise: rise.chance,
+    days: days.length,
+    sets: sets.length,
+  };
+}
+
+function tableOf(
+  ways: readonly Wandering[],
+  { days }: UsedSets,
+  options: TrendOptions,
+): TrendDay[] {
+  return days.map((date, day) => {
+    const { mean, low, high } = estimate(ways, [{ day, times: 1 }], options);
+    return { date, oneRepMax: Math.exp(mean), low: Math.exp(low), high: Math.exp(high) };
   });
-  const today = table[days - 1]!;
-  return {
-    table,
-    today: today.oneRepMax,
-    low: today.low,
-    high: today.high,
-    ...riseSinceFirst(smoothed, variances),
-    days,
-    sets: used.length,
-    variances,
-  };
-}
-
-type PlacedSet = LoggedSet & { readonly row: number };
-
-/** ln 1RM of each day, from its sets combined by precision, and the variance of that. */
-function levelsOfDays(sets: readonly PlacedSet[], options: TrendOptions): LevelSeries {
-  const days = new Map<number, { precision: number; weighted: number }>();
-  for (const set of sets) {
-    const { value, variance } = inRow(`row ${set.row}`, () => logOneRepMax(set, options));
-    const date = Math.floor(set.date);
-    const day = days.get(date) ?? { precision: 0, weighted: 0 };
-    day.precision += 1 / variance;
-    day.weighted += value / variance;
-    days.set(date, day);
-  }
-  const inOrder = [...days].sort(([a], [b]) => a - b);
-  return {
-    times: inOrder.map(([date]) => date),
-    values: inOrder.map(([, day]) => day.weighted / day.precision),
-    knownVariances: inOrder.map(([, day]) => 1 / day.precision),
-  };
-}
-
-/** What one set tells of ln 1RM, and the variance that comes from judging its reserve. */
-function logOneRepMax(set: LoggedSet, options: TrendOptions) {
-  const { equation, reserveBias = 0, reserveSd = 1 } = options;
-  expectPositive("load", set.load);
-  expectAtLeast("reps", set.reps, 1);
-  expectAtLeast("reserve", set.reserve, 0);
-  const t = set.reps + set.reserve + reserveBias;
-  checkReach(equation, t);
-  const fraction = equation.fraction(t);
-  return {
-    value: Math.log(set.load) - Math.log(fraction),
-    variance: ((equation.slope(t) / fraction) * reserveSd) ** 2,
-  };
-}
-
-/** The change from the first to the last level; where the level does not wander, there is none to judge. */
-function riseSinceFirst(smoothed: SmoothedLevels, variances: LevelVariances) {
-  const { means, variances: spread, firstLastCovariance } = smoothed;
-  const variance = last(spread) + spread[0]! - 2 * firstLastCovariance;
-  if (variances.walk === 0 || !(variance > 0)) return { rise: 0, chanceOfRise: 0.5 };
-  const rise = last(means) - means[0]!;
-  return { rise: Math.expm1(rise), chanceOfRise: normalCdf(rise / Math.sqrt(variance)) };
 }

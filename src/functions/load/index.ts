@@ -7,3 +7,4 @@ export { rpeToRir } from "./rpeToRir";
 export { rirToRpe } from "./rirToRpe";
 export { plates } from "./plates";
 export { warmUpSets } from "./warmUpSets";
+export { setChance } from "./setChance";

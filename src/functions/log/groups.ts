@@ -23,7 +23,7 @@ export const groupBy = (by: Labels, reps: NumberColumn, firstRow: number) =>
 
 /** A table that leads each row with its keys, under the headings they have in the log. */
 export const keyedTable = (
-  { headings, keys }: Groups,
+  { headings, keys }: Pick<Groups, "headings" | "keys">,
   measures: readonly string[],
   values: (group: number) => readonly Part[],
 ): Grid =>

@@ -23,9 +23,9 @@ export enum FitCurvePart {
   constantHigh = "constant high",
   /** Reps to failure at 80% of the 1RM. */
   repsAt80 = "reps at 80%",
-  /** Spread of the loads about the curve. */
+  /** Spread of the reps about the curve, in reps. */
   residualSd = "residual sd",
-  /** Share of the loads' variance that the curve explains. */
+  /** Share of the reps' variance that the curve explains. */
   rSquared = "r squared",
 }
 
@@ -38,11 +38,11 @@ export enum FitCurvePart {
  * @param [reserve] Reps in reserve, 0 or more; 0 if omitted; a set without one is left out. Write D2:D50&"" so that a blank is not read as 0.
  * @param [confidence] {@phrase confidence}
  * @param [part] {@phrase parts constant}
- * @returns A report of two columns: sets, one-rep max (low, high), constant (low, high), reps at 80%, residual sd, r squared.
- * @errors #N/A under 3 sets, under 2 different totals of reps plus reserve, or where the loads do not fall as the reps rise; #VALUE! for more than 30 reps to failure.
+ * @returns A report of two columns: sets, one-rep max (low, high), constant (low, high), reps at 80%, residual sd (in reps), r squared. Sets with a called reserve widen the intervals, for all calls may be off alike.
+ * @errors #N/A under 3 sets, under 2 different loads, where the loads do not fall as the reps rise, or where the sets are too alike to tell the maximum: take heavy and light ones. #VALUE! for more than 30 reps to failure.
  * @example =SPARE.FITCURVE({120;110;100;92.5;80}, {1;3;5;8;12})
  * @example =SPARE.E1RM(B2, C2, D2, SPARE.FITCURVE(B2:B20, C2:C20, D2:D20&"", , "constant"))
- * @source Least squares on load = 1RM / (1 + (t − 1) / c): Epley's curve (1985) with the constant left free; intervals from the standard errors and Student's t.
+ * @source Least squares of the reps to failure t on 1 / load, where load = 1RM / (1 + (t − 1) / c): Epley's curve (1985) with the constant left free; the 1RM's interval by Fieller 1954, J R Stat Soc B 16:175-185.
  */
 export function fitCurve(
   load: unknown[][],

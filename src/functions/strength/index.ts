@@ -5,3 +5,5 @@ export { repsAt } from "./repsAt";
 export { fitCurve } from "./fitCurve";
 export { relativeStrength } from "./relativeStrength";
 export { strengthTrend } from "./strengthTrend";
+export { squadTrend } from "./squadTrend";
+export { riseCompare } from "./riseCompare";

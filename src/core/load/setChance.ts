@@ -1,0 +1,74 @@
+import { expectAtLeast, expectPositive } from "../checks";
+import { normalCdf, normalDensity } from "../statistics/normal";
+import { checkReach, type Equation } from "../strength/equations";
+
+/** How well the maximum and the lifter's curve are known. */
+export interface SetChanceOptions {
+  readonly equation: Equation;
+  /** Standard deviation of ln 1RM; 0.03 unless given, as for a maximum tested of late. */
+  readonly maxSd?: number;
+  /** Standard deviation of ln k, the lifter's curve factor; the equation's usual one unless given, 0 for none. */
+  readonly curveSd?: number;
+}
+
+const USUAL_MAX_SD = 0.03;
+/** Standard deviations past which nothing is left of a normal distribution: 1e-19. */
+const FAR = 9;
+/** Steps of Simpson's rule on each smooth piece. */
+const STEPS = 400;
+
+/**
+ * The chance of making a planned set: that the load is no more than this lifter can lift for so many reps today.
+ *
+ * Neither their maximum nor their curve is known exactly. With ln k the curve factor, a normal number z times its
+ * standard deviation, the lifter lifts 1RM × f(1 + (reps − 1)/k); the chance is that of a normal ln 1RM, averaged
+ * over z. Of z only the stretch between "surely not" and "surely" needs working out, and it is cut where the equation
+ * has its corner, at two reps, so that Simpson's rule sees smooth pieces only.
+ */
+export function setChance(
+  load: number,
+  reps: number,
+  oneRepMax: number,
+  { equation, maxSd = USUAL_MAX_SD, curveSd = equation.curveSd }: SetChanceOptions,
+): number {
+  expectPositive("load", load);
+  expectPositive("the one-rep max", oneRepMax);
+  expectPositive("the standard deviation of the maximum", maxSd);
+  expectAtLeast("the standard deviation of the curve", curveSd, 0);
+  checkReach(equation, reps);
+
+  const chanceAt = (z: number) => {
+    const fraction = equation.fraction(1 + (reps - 1) * Math.exp(-curveSd * z));
+    return fraction > 0 ? normalCdf(Math.log((oneRepMax * fraction) / load) / maxSd) : 0;
+  };
+  const spread = (reps - 1) * curveSd;
+  if (spread === 0) return chanceAt(0);
+
+  /** The z at which the lifter gets just `reps` with this fraction of their maximum. */
+  const placeOf = (fraction: number) => {
+    if (fraction >= 1) return FAR;
+    const t = equation.repsAt(fraction);
+    return t < Infinity ? inside(Math.log((reps - 1) / (t - 1)) / curveSd) : -FAR;
+  };
+  const share = load / oneRepMax;
+  const surelyNot = placeOf(share * Math.exp(-FAR * maxSd));
+  const surely = placeOf(share * Math.exp(FAR * maxSd));
+  const corner = Math.log(reps - 1) / curveSd;
+  const cuts = [surelyNot, ...(corner > surelyNot && corner < surely ? [corner] : []), surely];
+  let chance = chanceAt(surely) * normalCdf(-surely);
+  for (let i = 1; i < cuts.length; i++) {
+    chance += simpson((z) => normalDensity(z) * chanceAt(z), cuts[i - 1], cuts[i]);
+  }
+  return Math.min(1, chance);
+}
+
+const inside = (z: number) => Math.min(FAR, Math.max(-FAR, z));
+
+/** The integral of a smooth function (Simpson's composite rule). */
+function simpson(f: (x: number) => number, from: number, to: number): number {
+  if (from === to) return 0;
+  const step = (to - from) / STEPS;
+  let sum = f(from) + f(to);
+  for (let i = 1; i < STEPS; i++) sum += (i % 2 === 1 ? 4 : 2) * f(from + i * step);
+  return (sum * step) / 3;
+}

@@ -1,0 +1,181 @@
+import { bilinear, invertPositive } from "./positiveMatrix";
+
+/** One observation of a wandering level. There may be several at one time. */
+export interface Observation {
+  /** Which of the times it was made at. */
+  readonly place: number;
+  readonly value: number;
+  /** What the value leans on: a number for each slope. */
+  readonly columns: readonly number[];
+  /** The variance of its own error; above 0 where several share a time. */
+  readonly variance: number;
+}
+
+/** What is believed of a slope beforehand: normal about 0. */
+export interface SlopePrior {
+  readonly sd: number;
+  /** Whether what the slope explains is part of the level (a drift) or only of what was observed (a bias). */
+  readonly inLevel: boolean;
+}
+
+/** The two variances of the level model. */
+export interface LevelVariances {
+  /** Of the level's random walk, for one unit of time. */
+  readonly walk: number;
+  /** Of the noise that all observations of one time share. */
+  readonly noise: number;
+}
+
+/** Observations summed up by time, once for all variances that they will be fitted with. */
+export interface LevelRegression {
+  readonly times: readonly number[];
+  /** The values and then each column, averaged at each time by precision. */
+  readonly series: readonly Float64Array[];
+  /** The variance of those averages. */
+  readonly variances: Float64Array;
+  /** Cross-products of values and columns about their averages, over variance, added up over all times. */
+  readonly within: readonly (readonly number[])[];
+  readonly slopes: readonly SlopePrior[];
+}
+
+/** What the filter makes of a regression with one pair of variances. */
+export interface FilteredRegression {
+  /**
+   * The logarithm of the likelihood, but for a constant that no variance changes. Nothing is assumed about the
+   * first level (a flat prior), so the first time alone adds nothing.
+   */
+  readonly logLikelihood: number;
+  /** The slopes, given all observations: means and covariance. */
+  readonly slopes: readonly number[];
+  readonly slopeCovariance: readonly (readonly number[])[];
+  /** Each series as filtered up to each time, and the variance that all of them share. */
+  readonly means: readonly Float64Array[];
+  readonly variances: Float64Array;
+}
+
+/** The levels as seen from all observations. */
+export interface SmoothedRegression {
+  readonly levels: Float64Array;
+  /** The covariance of the levels at two times. */
+  covariance(i: number, j: number): number;
+}
+
+/**
+ * Sums observations up by time. Averages by precision, with the cross-products about them, tell a normal model as
+ * much as the observations themselves.
+ */
+export function levelRegression(
+  times: readonly number[],
+  observations: readonly Observation[],
+  slopes: readonly SlopePrior[],
+): LevelRegression {
+  const rows = observations.map(({ value, columns }) => [value, ...columns]);
+  const width = slopes.length + 1;
+  const precisions = new Float64Array(times.length);
+  const series = Array.from({ length: width }, () => new Float64Array(times.length));
+  observations.forEach(({ place, variance }, i) => {
+    // A running average, since a precision of a time with one exact observation has no finite value.
+    precisions[place] += 1 / variance;
+    const share = precisions[place] === Infinity ? 1 : 1 / variance / precisions[place];
+    for (let s = 0; s < width; s++) series[s][place] += share * (rows[i][s] - series[s][place]);
+  });
+
+  const within = Array.from({ length: width }, () => new Array<number>(width).fill(0));
+  observations.forEach(({ place, variance }, i) => {
+    const off = rows[i].map((value, s) => value - series[s][place]);
+    for (let s = 0; s < width; s++) {
+      if (off[s] === 0) continue;
+      for (let r = 0; r < width; r++) within[s][r] += (off[s] * off[r]) / variance;
+    }
+  });
+  return { times, series, variances: precisions.map((precision) => 1 / precision), within, slopes };
+}
+
+/**
+ * The Kalman filter of a regression about a wandering level (Harvey 1989, Forecasting, Structural Time Series
+ * Models and the Kalman Filter, chapters 3 and 7): value = level + what the columns explain + noise of the time +
+ * own error, the level a random walk whose variance grows with the time between.
+ *
+ * Values and columns go through the same filter, and the surprises of the values are then regressed on those of
+ * the columns: generalised least squares without its large matrices (Kohn and Ansley 1985, Biometrika 72:694-697).
+ */
+export function filterRegression(
+  { times, series, variances: known, within, slopes }: LevelRegression,
+  { walk, noise }: LevelVariances,
+): FilteredRegression {
+  const width = series.length;
+  const products = within.map((row) => [...row]);
+  const means = series.map((one) => new Float64Array(one.length));
+  const variances = new Float64Array(times.length);
+  const surprises = new Array<number>(width).fill(0);
+  for (let s = 0; s < width; s++) means[s][0] = series[s][0];
+  variances[0] = known[0] + noise;
+  let logs = 0;
+  for (let i = 1; i < times.length; i++) {
+    const predicted = variances[i - 1] + walk * (times[i] - times[i - 1]);
+    const total = predicted + known[i] + noise;
+    const gain = predicted / total;
+    for (let s = 0; s < width; s++) {
+      const surprise = series[s][i] - means[s][i - 1];
+      surprises[s] = surprise;
+      means[s][i] = means[s][i - 1] + gain * surprise;
+      for (let r = 0; r <= s; r++) products[s][r] += (surprise * surprises[r]) / total;
+    }
+    variances[i] = predicted * (1 - gain);
+    logs += Math.log(total);
+  }
+
+  const information = slopes.map((_, r) =>
+    slopes.map((_, s) => products[Math.max(r, s) + 1][Math.min(r, s) + 1]),
+  );
+  slopes.forEach(({ sd }, r) => (information[r][r] += 1 / sd ** 2));
+  const pull = slopes.map((_, r) => products[r + 1][0]);
+  const { inverse, logDeterminant } = invertPositive(information);
+  const found = inverse.map((row) => row.reduce((sum, value, r) => sum + value * pull[r], 0));
+  const explained = found.reduce((sum, slope, r) => sum + slope * pull[r], 0);
+  return {
+    logLikelihood: -(logs + products[0][0] - explained + logDeterminant) / 2,
+    slopes: found,
+    slopeCovariance: inverse,
+    means,
+    variances,
+  };
+}
+
+/**
+ * The fixed-interval smoother, running back over what the filter found (Rauch, Tung and Striebel 1965, AIAA J
+ * 3:1445-1450). Each series is smoothed as if it were the values; a level is then what is left of the smoothed
+ * values without what the columns explain of them, and is unsure of the slopes as far as it leans on them.
+ */
+export function smoothRegression(
+  { times, series, slopes }: LevelRegression,
+  { walk }: LevelVariances,
+  filtered: FilteredRegression,
+): SmoothedRegression {
+  const end = times.length - 1;
+  const smoothed = filtered.means.map((mean) => mean.slice());
+  const variances = filtered.variances.slice();
+  /** How much of a correction at the next time goes on to this one. */
+  const shares = new Float64Array(times.length);
+  for (let i = end - 1; i >= 0; i--) {
+    const predicted = variances[i] + walk * (times[i + 1] - times[i]);
+    const share = predicted > 0 ? variances[i] / predicted : 1;
+    for (const one of smoothed) one[i] += share * (one[i + 1] - one[i]);
+    variances[i] += share * share * (variances[i + 1] - predicted);
+    shares[i] = share;
+  }
+
+  const leans = times.map((_, i) =>
+    slopes.map(({ inLevel }, r) => (inLevel ? series[r + 1][i] : 0) - smoothed[r + 1][i]),
+  );
+  const levels = smoothed[0].map((value, i) =>
+    leans[i].reduce((sum, lean, r) => sum + lean * filtered.slopes[r], value),
+  );
+  const covariance = (i: number, j: number) => {
+    const [first, second] = i < j ? [i, j] : [j, i];
+    let walked = variances[second];
+    for (let k = first; k < second; k++) walked *= shares[k];
+    return walked + bilinear(leans[i], filtered.slopeCovariance, leans[j]);
+  };
+  return { levels, covariance };
+}
