@@ -62,6 +62,7 @@ export default tseslint.config(
       "tests/engine/**",
       "tests/hosts/page/**",
       "tests/browser/**",
+      "tests/bench/engine*",
       "tests/readySheets/demo.test.ts",
     ],
     rules: {

@@ -1,10 +1,52 @@
+import { availableParallelism } from "node:os";
+import { tsImport } from "tsx/esm/api";
 import { defineConfig } from "vitest/config";
+import type * as projects from "./tests/projects";
+
+// Vite's own loader of configurations would have each of our imports name its file's ending.
+const { testsByProject, isTooMuchForUnit } = (await tsImport(
+  "./tests/projects.ts",
+  import.meta.url,
+)) as typeof projects;
+
+const files = await testsByProject();
+
+/** The same in CI every time; elsewhere another each time, so that more is tried than one run can. */
+const seed = process.env.SEED ?? (process.env.CI ? "2026" : String(Date.now() % 1_000_000));
+process.stderr.write(`Random tests: SEED=${seed}\n`);
+
+const project = (name: projects.Project, more: object = {}) => ({
+  test: {
+    name,
+    include: files[name],
+    env: { SEED: seed },
+    setupFiles: ["tests/random.ts"],
+    // Files share what they load, and so the engine's start and whatever a helper computes once.
+    isolate: false,
+    testTimeout: 30_000,
+    hookTimeout: 180_000,
+    ...more,
+  },
+});
+
+/** Keeps from unit tests what would make them slow. */
+const lean = {
+  name: "lean",
+  enforce: "pre" as const,
+  resolveId(name: string) {
+    if (isTooMuchForUnit(name)) throw new Error(`${name} is not for unit tests`);
+  },
+};
 
 export default defineConfig({
   test: {
-    include: ["tests/**/*.test.ts"],
-    globalSetup: ["tests/globalSetup.ts"],
-    testTimeout: 30_000,
-    hookTimeout: 180_000,
+    maxWorkers: availableParallelism(),
+    projects: [
+      { ...project("unit"), plugins: [lean] },
+      project("engine"),
+      project("dist", { globalSetup: ["tests/setup/dist.ts"] }),
+      project("browser", { globalSetup: ["tests/setup/browser.ts"] }),
+      project("hostile"),
+    ],
   },
 });

@@ -3,8 +3,9 @@ import { join } from "node:path";
 import MiniCssExtractPlugin from "mini-css-extract-plugin";
 import webpack, { type Compilation, type Compiler, type Configuration } from "webpack";
 import { cardPage } from "../hosts/card/document";
+import { compileTypeScript, minimize } from "./compile";
 import { noticesOf } from "./notices";
-import { compileTypeScript, DIST, minimize, ROOT } from "./paths";
+import { DIST, ROOT } from "./paths";
 
 const PAGE = join(ROOT, "src", "hosts", "card", "page");
 

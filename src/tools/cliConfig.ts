@@ -1,6 +1,7 @@
 import { join } from "node:path";
 import webpack, { type Configuration } from "webpack";
-import { compileTypeScript, DIST, minimize, ROOT } from "./paths";
+import { compileTypeScript, minimize } from "./compile";
+import { DIST, ROOT } from "./paths";
 
 /** Node 20, the oldest that the project runs on. */
 const target = "es2022";

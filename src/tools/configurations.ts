@@ -1,22 +1,50 @@
-import type { Configuration } from "webpack";
-import { cardConfig } from "./cardConfig";
-import { cliConfig } from "./cliConfig";
-import { DEVELOPMENT_BASE, excelConfig } from "./excelConfig";
+import { join } from "node:path";
+import type { Compiler, Configuration } from "webpack";
+import { filesUnder, markFresh, stateOf, statesOf } from "./freshness";
 import { EmitLicences } from "./notices";
-import { paneConfig } from "./paneConfig";
-import { sheetsConfig } from "./sheetsConfig";
-import { workbookConfig } from "./workbookConfig";
+import { CACHE, DEVELOPMENT_BASE } from "./paths";
+import { productNames, products, type Product, type ProductName } from "./products";
 
-/** Everything that goes into dist/, to be hosted at `base`. */
-export const configurations = (base = DEVELOPMENT_BASE): Configuration[] => [
-  ...[excelConfig(base), workbookConfig(), paneConfig(), cliConfig(), cardConfig()].map(
-    withLicences,
-  ),
-  // The script for Sheets is one file, so it carries its notices itself.
-  sheetsConfig(),
-];
+/** How webpack makes some products, or all that goes into dist/, to be hosted at `base`. */
+export async function configurations(
+  base = DEVELOPMENT_BASE,
+  names: readonly ProductName[] = productNames,
+): Promise<Configuration[]> {
+  const states = await statesOf(names, base);
+  return Promise.all(
+    names.map(async (name) => {
+      const product: Product = products[name];
+      const configuration = await product.configure(base);
+      return {
+        ...configuration,
+        cache: cacheOf(name, base),
+        plugins: [
+          ...(configuration.plugins ?? []),
+          ...(product.carriesNotices === true ? [] : [new EmitLicences()]),
+          new MarkFresh(name, states.get(name)!),
+        ],
+      };
+    }),
+  );
+}
 
-const withLicences = (configuration: Configuration): Configuration => ({
-  ...configuration,
-  plugins: [...(configuration.plugins ?? []), new EmitLicences()],
+/** What webpack made of each module the last time, unless how it is made has changed. */
+const cacheOf = (name: ProductName, base: string): Configuration["cache"] => ({
+  type: "filesystem",
+  name,
+  cacheDirectory: join(CACHE, "webpack"),
+  version: stateOf(["package-lock.json", ...filesUnder("src/tools")], base),
 });
+
+class MarkFresh {
+  constructor(
+    private readonly name: ProductName,
+    private readonly state: string,
+  ) {}
+
+  apply(compiler: Compiler): void {
+    compiler.hooks.done.tap("MarkFresh", (stats) => {
+      if (!stats.hasErrors()) markFresh(this.name, this.state);
+    });
+  }
+}

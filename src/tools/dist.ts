@@ -1,11 +1,19 @@
-import { bundle } from "./bundle";
-import { configurations } from "./configurations";
-import { isFresh, markFresh } from "./freshness";
+import { isFresh, statesOf } from "./freshness";
+import { DEVELOPMENT_BASE } from "./paths";
+import { productNames, type ProductName } from "./products";
 
-/** Builds dist/ unless the sources have not changed since it was built last. */
-export async function buildIfStale(onBuild: () => void = () => undefined): Promise<void> {
-  if (isFresh()) return;
-  onBuild();
-  await bundle(configurations());
-  markFresh();
+/** Builds those of some products, or of all, whose sources have changed since they were built last. */
+export async function buildIfStale(
+  names: readonly ProductName[] = productNames,
+  onBuild: (stale: readonly ProductName[]) => void = () => undefined,
+): Promise<void> {
+  const states = await statesOf(names, DEVELOPMENT_BASE);
+  const stale = names.filter((name) => !isFresh(name, states.get(name)!));
+  if (stale.length === 0) return;
+  onBuild(stale);
+  const [{ bundle }, { configurations }] = await Promise.all([
+    import("./bundle"),
+    import("./configurations"),
+  ]);
+  await bundle(await configurations(DEVELOPMENT_BASE, stale));
 }

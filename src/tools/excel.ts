@@ -9,8 +9,7 @@ import { homedir } from "node:os";
 import { join } from "node:path";
 import sirv from "sirv";
 import { buildIfStale } from "./dist";
-import { DEVELOPMENT_BASE } from "./excelConfig";
-import { DIST } from "./paths";
+import { DEVELOPMENT_BASE, DIST } from "./paths";
 
 /** Both bring hundreds of packages that nobody else needs, so they run through npx, at these versions. */
 const CERTIFICATES = "office-addin-dev-certs@3.0.0";
@@ -20,8 +19,8 @@ const DEBUGGING = "office-addin-debugging@7.0.0";
 const FOLDER = join(homedir(), ".office-addin-dev-certs");
 
 async function main(args: string[]): Promise<void> {
-  await buildIfStale(() => {
-    console.log("Building the add-in, which takes about a minute ...");
+  await buildIfStale(["excel", "pane"], () => {
+    console.log("Building the add-in ...");
   });
   if ((await run(CERTIFICATES, ["install"])) !== 0) {
     throw new Error(

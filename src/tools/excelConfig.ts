@@ -3,10 +3,8 @@ import CopyPlugin from "copy-webpack-plugin";
 import webpack, { type Compiler, type Configuration } from "webpack";
 import { readMetadata } from "./catalogue";
 import { helpPage } from "./help";
-import { compileTypeScript, DIST, minimize, ROOT } from "./paths";
-
-/** Where the manifest at the top of the project points: the development server of `npm run excel`. */
-export const DEVELOPMENT_BASE = "https://localhost:3000/";
+import { compileTypeScript, minimize } from "./compile";
+import { DEVELOPMENT_BASE, DIST, ROOT } from "./paths";
 
 const EXCEL = join(ROOT, "src", "hosts", "excel");
 

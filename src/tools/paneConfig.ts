@@ -4,7 +4,8 @@ import MiniCssExtractPlugin from "mini-css-extract-plugin";
 import webpack, { type Compiler, type Configuration } from "webpack";
 import { PANE_DATA } from "../pane/data";
 import { readPaneData } from "./paneData";
-import { compileTypeScript, DIST, minimize, ROOT } from "./paths";
+import { compileTypeScript, minimize } from "./compile";
+import { DIST, ROOT } from "./paths";
 
 const EXCEL = join(ROOT, "src", "hosts", "excel");
 

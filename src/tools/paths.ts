@@ -1,20 +1,10 @@
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { EsbuildPlugin } from "esbuild-loader";
-import type { RuleSetRule } from "webpack";
 
-/** The project's top level, and where everything built goes. */
+/** The project's top level, where everything built goes, and where tools keep what they can make again. */
 export const ROOT = join(dirname(fileURLToPath(import.meta.url)), "..", "..");
 export const DIST = join(ROOT, "dist");
+export const CACHE = join(ROOT, "node_modules", ".cache");
 
-/** Compiles our TypeScript for this language level. */
-export const compileTypeScript = (target: string): RuleSetRule => ({
-  test: /\.tsx?$/,
-  loader: "esbuild-loader",
-  options: { target },
-});
-
-/** Minifies for this language level, style sheets too. */
-export const minimize = (target: string) => ({
-  minimizer: [new EsbuildPlugin({ target, css: true, legalComments: "none" })],
-});
+/** Where the manifest at the top level points: the development server of `npm run excel`. */
+export const DEVELOPMENT_BASE = "https://localhost:3000/";

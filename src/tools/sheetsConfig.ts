@@ -5,7 +5,8 @@ import webpack, { type Compiler, type Configuration } from "webpack";
 import { readCatalogue } from "./catalogue";
 import { cautions } from "./help";
 import { noticesOf } from "./notices";
-import { compileTypeScript, DIST, ROOT } from "./paths";
+import { compileTypeScript } from "./compile";
+import { DIST, ROOT } from "./paths";
 import { BUNDLE, scriptText } from "./sheetsScript";
 
 /** What is known to run everywhere in Apps Script: it has V8, but lags behind in syntax (no class fields). */

@@ -16,8 +16,8 @@ async function main(): Promise<void> {
     console.log(usage);
     return;
   }
-  await buildIfStale(() => {
-    console.log("Building the workbook, which takes about a minute ...");
+  await buildIfStale(["workbook", "pane", "excel"], () => {
+    console.log("Building the workbook, which takes about a minute the first time ...");
   });
   const { address } = await serve(DIST, port, (taken) => {
     console.log(`Port ${taken} is taken, trying the next one.`);

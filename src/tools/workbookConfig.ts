@@ -4,9 +4,9 @@ import MiniCssExtractPlugin from "mini-css-extract-plugin";
 import webpack, { type Compiler, type Configuration } from "webpack";
 import { contentSecurityPolicy } from "../hosts/page/policy";
 import { readCatalogue } from "./catalogue";
+import { compileTypeScript, minimize } from "./compile";
 import { readDemo } from "./demo";
-import { EmitSamples } from "./samplesPlugin";
-import { compileTypeScript, DIST, minimize, ROOT } from "./paths";
+import { DIST, ROOT } from "./paths";
 
 const PAGE = join(ROOT, "src", "hosts", "page");
 
@@ -45,7 +45,6 @@ export function workbookConfig(): Configuration {
         ],
       }),
       new EmitData(),
-      new EmitSamples(),
     ],
   };
 }

@@ -76,7 +76,7 @@ async function benchBundle(): Promise<void> {
 
 const round = (value: number) => Math.round(value * 10) / 10;
 
-await buildIfStale();
+await buildIfStale(["excel"]);
 await benchCore();
 await benchColumn();
 await benchBundle();

@@ -1,20 +1,7 @@
-import { existsSync } from "node:fs";
 import type { Browser, Locator } from "playwright-core";
 import { chromium } from "playwright-core";
-import { describe } from "vitest";
-
-/** Where a Chromium or Chrome usually is; `CHROMIUM` names another place. */
-const places = [
-  process.env.CHROMIUM ?? "",
-  "/usr/bin/chromium",
-  "/usr/bin/chromium-browser",
-  "/usr/bin/google-chrome",
-  "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
-  "/Applications/Chromium.app/Contents/MacOS/Chromium",
-  "C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe",
-];
-
-const executablePath = places.find((place) => place !== "" && existsSync(place));
+import { describe, inject } from "vitest";
+import { executablePath } from "./chromium";
 
 /**
  * A group of tests that need a browser. Where there is none they are skipped, and say so; in CI,
@@ -29,21 +16,11 @@ export function describeInBrowser(name: string, tests: () => void): void {
   describe.skipIf(executablePath === undefined)(name, tests);
 }
 
-/** Starts the browser, kept from everything it likes to ask the network on its own. */
-export function launchBrowser(): Promise<Browser> {
-  return chromium.launch({
-    executablePath,
-    args: [
-      "--no-sandbox",
-      "--disable-gpu",
-      "--disable-quic",
-      "--no-first-run",
-      "--disable-background-networking",
-      "--disable-component-update",
-      "--disable-sync",
-    ],
-  });
-}
+/** Joins the browser that all tests of a run share. What is opened through one joining is closed with it. */
+export const joinBrowser = (): Promise<Browser> => chromium.connect(inject("browser"));
+
+/** Where the built pages are served. */
+export const home = inject("home");
 
 /** The product's one accent, in which headings' grounds, the icon and the pictures' bars are. */
 export const accent = [0x0e, 0x5a, 0x5e];

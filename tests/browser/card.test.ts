@@ -10,10 +10,10 @@ import { afterAll, beforeAll, beforeEach, expect, it } from "vitest";
 import { cardFiles, printedFile } from "../../src/hosts/card/handOut";
 import { fragmentOf, linkTo } from "../../src/hosts/card/link";
 import { chartOf } from "../../src/hosts/card/loads";
-import { DIST } from "../../src/tools/paths";
-import { serve, type Serving } from "../../src/tools/serve";
+import { ROOT } from "../../src/tools/paths";
+import { built } from "../built";
 import { squadCards } from "../hosts/card/cards";
-import { describeInBrowser, launchBrowser } from "./browser";
+import { describeInBrowser, home, joinBrowser } from "./browser";
 
 const cards = squadCards();
 const [ines, callum, zoe] = cards as [(typeof cards)[0], (typeof cards)[0], (typeof cards)[0]];
@@ -25,7 +25,6 @@ if (!hasPoppler && process.env.CI) throw new Error("pdftoppm (poppler-utils) was
 
 describeInBrowser("a lifter's card", () => {
   let folder: string;
-  let serving: Serving;
   let browser: Browser;
   let context: BrowserContext;
   let page: Page;
@@ -33,17 +32,15 @@ describeInBrowser("a lifter's card", () => {
 
   beforeAll(async () => {
     folder = mkdtempSync(join(tmpdir(), "cards-"));
-    const built = readFileSync(join(DIST, "card", "index.html"), "utf8");
-    for (const { name, text } of cardFiles(built, cards)) writeFileSync(join(folder, name), text);
+    const card = readFileSync(built("card", "index.html"), "utf8");
+    for (const { name, text } of cardFiles(card, cards)) writeFileSync(join(folder, name), text);
     const printed = printedFile(cards, "https://squad.example/card/");
     writeFileSync(join(folder, printed.name), printed.text);
-    serving = await serve(DIST, 3900);
-    browser = await launchBrowser();
-  }, 300_000);
+    browser = await joinBrowser();
+  });
 
   afterAll(async () => {
     await browser.close();
-    await serving.close();
     rmSync(folder, { recursive: true });
   });
 
@@ -56,7 +53,7 @@ describeInBrowser("a lifter's card", () => {
   });
 
   const fileOf = (name: string) => pathToFileURL(join(folder, name)).href;
-  const linkOf = (card: (typeof cards)[0]) => linkTo(`${serving.address}card/`, card);
+  const linkOf = (card: (typeof cards)[0]) => linkTo(`${home}card/`, card);
   const shownChart = () =>
     page.$$eval("tbody tr", (rows) =>
       rows.map((row) => [...row.children].map((cell) => cell.textContent)),
@@ -125,9 +122,7 @@ describeInBrowser("a lifter's card", () => {
     await typeSet("60", "8", "2");
     expect(await page.textContent(".next strong")).toMatch(/^\d+(\.5)? kg$/);
     const sent = requests.map((url) => new URL(url));
-    expect(new Set(sent.map(({ origin }) => origin))).toEqual(
-      new Set([new URL(serving.address).origin]),
-    );
+    expect(new Set(sent.map(({ origin }) => origin))).toEqual(new Set([new URL(home).origin]));
     expect(sent.filter(({ search }) => search !== "")).toEqual([]);
   });
 
@@ -135,7 +130,7 @@ describeInBrowser("a lifter's card", () => {
     const whole = fragmentOf(ines);
     for (const fragment of [whole.slice(0, -9), "javascript:alert(1)", "<img src=x onerror=x>"]) {
       await page.goto("about:blank");
-      await page.goto(`${serving.address}card/#${fragment}`);
+      await page.goto(`${home}card/#${fragment}`);
       expect(await page.textContent("[role=alert]")).toMatch(/^This is no card we can show: .+\.$/);
       expect(await page.locator("main > *").count()).toBe(2);
     }
@@ -151,12 +146,12 @@ describeInBrowser("a lifter's card", () => {
     expect(await page.locator(".cautions li").first().isVisible()).toBe(false);
     await page.tap(".cautions summary");
     expect(await page.locator(".cautions li").allTextContents()).toEqual(
-      JSON.parse(readFileSync(join(DIST, "..", "shared", "cautions.json"), "utf8")),
+      JSON.parse(readFileSync(join(ROOT, "shared", "cautions.json"), "utf8")),
     );
   });
 
   it("fits a phone of 320 pixels, with controls for thumbs and names for listeners", async () => {
-    const axe = readFileSync(join(DIST, "..", "node_modules", "axe-core", "axe.min.js"), "utf8");
+    const axe = readFileSync(join(ROOT, "node_modules", "axe-core", "axe.min.js"), "utf8");
     for (const width of [320, 390, 768]) {
       for (const colorScheme of ["light", "dark"] as const) {
         const other = await browser.newContext({ ...phone, colorScheme, bypassCSP: true });

@@ -1,11 +1,10 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { join } from "node:path";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import type { Metadata } from "../../src/functions/catalogue";
-import { DIST } from "../../src/tools/paths";
-import { describeInBrowser, launchBrowser } from "./browser";
+import { built } from "../built";
+import { describeInBrowser, joinBrowser } from "./browser";
 
 /** Where a page of Excel's runtime loads the platform's script from; here it comes from its npm package. */
 const PLATFORM = "https://appsforoffice.microsoft.com";
@@ -18,7 +17,7 @@ const ORIGIN = "https://addin.example";
 describeInBrowser("functions.html under the real custom-functions runtime", () => {
   let browser: Browser;
   beforeAll(async () => {
-    browser = await launchBrowser();
+    browser = await joinBrowser();
   });
   afterAll(() => browser.close());
 
@@ -38,7 +37,7 @@ describeInBrowser("functions.html under the real custom-functions runtime", () =
       }
       const { origin, pathname } = new URL(url);
       return origin === ORIGIN && pathname !== "/favicon.ico"
-        ? route.fulfill({ path: join(DIST, pathname) })
+        ? route.fulfill({ path: built(pathname) })
         : route.fulfill({ status: 204 });
     });
     await page.goto(`${ORIGIN}/functions.html`);
@@ -48,7 +47,7 @@ describeInBrowser("functions.html under the real custom-functions runtime", () =
       };
       return Object.keys(CustomFunctions._association.mappings);
     });
-    const metadata = JSON.parse(readFileSync(join(DIST, "functions.json"), "utf8")) as Metadata;
+    const metadata = JSON.parse(readFileSync(built("functions.json"), "utf8")) as Metadata;
     expect(associated.sort()).toEqual(metadata.functions.map(({ id }) => id).sort());
     expect(complaints).toEqual([]);
     const origins = new Set(asked.map((url) => new URL(url).origin));

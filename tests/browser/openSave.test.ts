@@ -4,13 +4,10 @@ import { join } from "node:path";
 import ExcelJS from "exceljs";
 import type { Browser, Dialog, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it, vi } from "vitest";
-import { buildIfStale } from "../../src/tools/dist";
-import { DIST, ROOT } from "../../src/tools/paths";
-import type { Serving } from "../../src/tools/serve";
-import { serve } from "../../src/tools/serve";
+import { ROOT } from "../../src/tools/paths";
 import { picturesOf, type Pictures } from "../../src/engine/data/pictures";
 import { lookInto, readData } from "../engine/data/support";
-import { accent, describeInBrowser, launchBrowser, pixelsOf } from "./browser";
+import { accent, describeInBrowser, home, joinBrowser, pixelsOf } from "./browser";
 
 const patience = 60_000;
 const fileOf = (name: string) => join(import.meta.dirname, "../xlsx/files", `${name}.xlsx`);
@@ -19,7 +16,6 @@ const log = "Week 1's log";
 vi.setConfig({ testTimeout: 2 * patience });
 
 describeInBrowser("a workbook of one's own in the page", () => {
-  let serving: Serving;
   let browser: Browser;
   let page: Page;
   let folder: string;
@@ -28,14 +24,11 @@ describeInBrowser("a workbook of one's own in the page", () => {
 
   beforeAll(async () => {
     folder = mkdtempSync(join(tmpdir(), "open-save-"));
-    await buildIfStale();
-    serving = await serve(DIST, 3500);
-    browser = await launchBrowser();
-  }, 300_000);
+    browser = await joinBrowser();
+  });
 
   afterAll(async () => {
     await browser.close();
-    await serving.close();
     rmSync(folder, { recursive: true });
   });
 
@@ -48,7 +41,7 @@ describeInBrowser("a workbook of one's own in the page", () => {
       if (message.type() === "error") complaints.push(message.text());
     });
     page.on("request", (request) => requests.push(request.url()));
-    await page.goto(serving.address);
+    await page.goto(home);
     await page.waitForFunction(() => window.spare !== undefined, null, { timeout: patience });
   }, patience);
 
@@ -111,7 +104,7 @@ describeInBrowser("a workbook of one's own in the page", () => {
 
     const origins = requests.filter((address) => !address.startsWith("blob:"));
     expect(new Set(origins.map((address) => new URL(address).origin))).toEqual(
-      new Set([new URL(serving.address).origin]),
+      new Set([new URL(home).origin]),
     );
     expect(complaints).toEqual([]);
   });

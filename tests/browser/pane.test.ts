@@ -1,17 +1,14 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { join } from "node:path";
 import { buildSync } from "esbuild";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } from "vitest";
-import { buildIfStale } from "../../src/tools/dist";
-import { DIST, ROOT } from "../../src/tools/paths";
+import { ROOT } from "../../src/tools/paths";
 import { readPaneData } from "../../src/tools/paneData";
-import type { Serving } from "../../src/tools/serve";
-import { serve } from "../../src/tools/serve";
 import { picturesOf } from "../../src/engine/data/pictures";
+import { built } from "../built";
 import type { FakeExcel } from "../hosts/excel/fakeExcel";
-import { accent, describeInBrowser, launchBrowser, pixelsOf } from "./browser";
+import { accent, describeInBrowser, home, joinBrowser, pixelsOf } from "./browser";
 
 /** A computer with other work to do takes its time over a page this size. */
 const patience = 60_000;
@@ -41,22 +38,16 @@ async function violations(page: Page, part: string): Promise<string[]> {
 vi.setConfig({ testTimeout: 2 * patience });
 
 describeInBrowser("the pane", () => {
-  let serving: Serving;
   let browser: Browser;
   let page: Page;
   let complaints: string[];
   let requests: string[];
 
   beforeAll(async () => {
-    await buildIfStale();
-    serving = await serve(DIST, 3400);
-    browser = await launchBrowser();
-  }, 300_000);
-
-  afterAll(async () => {
-    await browser.close();
-    await serving.close();
+    browser = await joinBrowser();
   });
+
+  afterAll(() => browser.close());
 
   async function openPage(options: Parameters<Browser["newPage"]>[0]) {
     complaints = [];
@@ -82,7 +73,7 @@ describeInBrowser("the pane", () => {
   describe("beside the embedded workbook", () => {
     beforeAll(async () => {
       await openPage({ viewport: { width: 1280, height: 800 } });
-      await page.goto(serving.address);
+      await page.goto(home);
       await tab("Find").waitFor({ timeout: patience });
     }, patience);
 
@@ -240,7 +231,7 @@ describeInBrowser("the pane", () => {
       await find("meta-analysis");
       await tab("Cautions").click();
       const origins = new Set(requests.map((address) => new URL(address).origin));
-      expect([...origins]).toEqual([new URL(serving.address).origin]);
+      expect([...origins]).toEqual([new URL(home).origin]);
       expect(complaints).toEqual([]);
     });
 
@@ -290,10 +281,10 @@ describeInBrowser("the pane", () => {
       await page.route("**/pane.html", (route) =>
         route.fulfill({
           contentType: "text/html",
-          body: readFileSync(join(DIST, "pane.html"), "utf8"),
+          body: readFileSync(built("pane.html"), "utf8"),
         }),
       );
-      await page.goto(`${serving.address}pane.html`);
+      await page.goto(`${home}pane.html`);
       await tab("Find").waitFor({ timeout: patience });
     }
 
@@ -457,7 +448,7 @@ describeInBrowser("the pane", () => {
       await openPane({});
       const origins = new Set(requests.map((address) => new URL(address).origin));
       expect([...origins].sort()).toEqual([
-        new URL(serving.address).origin,
+        new URL(home).origin,
         "https://appsforoffice.microsoft.com",
       ]);
     });
@@ -469,10 +460,10 @@ describeInBrowser("the pane", () => {
     for (const colorScheme of ["light", "dark"] as const) {
       it(`gives the accessibility checker nothing to say (${colorScheme})`, async () => {
         await openPage({ colorScheme });
-        await page.goto(`${serving.address}help.html`);
+        await page.goto(`${home}help.html`);
         expect(await violations(page, "html")).toEqual([]);
         expect(complaints).toEqual([]);
-        expect(requests.every((address) => address.startsWith(serving.address))).toBe(true);
+        expect(requests.every((address) => address.startsWith(home))).toBe(true);
       });
     }
   });

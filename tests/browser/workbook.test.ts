@@ -2,15 +2,11 @@ import type { ICellData } from "@univerjs/core";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it, vi } from "vitest";
 import { readCatalogue } from "../../src/tools/catalogue";
-import { buildIfStale } from "../../src/tools/dist";
-import { DIST } from "../../src/tools/paths";
-import type { Serving } from "../../src/tools/serve";
-import { serve } from "../../src/tools/serve";
 import { implementations } from "../../src/functions/implementations";
 import { readDemo } from "../../src/tools/demo";
 import { openWorkbook } from "../../src/engine/headless";
 import { contentSecurityPolicy } from "../../src/hosts/page/policy";
-import { describeInBrowser, launchBrowser } from "./browser";
+import { describeInBrowser, home, joinBrowser } from "./browser";
 
 /** A computer with other work to do takes its time over a page this size. */
 const patience = 60_000;
@@ -21,30 +17,24 @@ const addressOf = (row: number, column: number) => `${String.fromCharCode(65 + c
 vi.setConfig({ testTimeout: 2 * patience });
 
 describeInBrowser("the embedded workbook", () => {
-  let serving: Serving;
   let browser: Browser;
   let page: Page;
   const complaints: string[] = [];
   const requests: string[] = [];
 
   beforeAll(async () => {
-    await buildIfStale();
-    serving = await serve(DIST, 3300);
-    browser = await launchBrowser();
+    browser = await joinBrowser();
     page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
     page.on("console", (message) => {
       if (["error", "warning"].includes(message.type())) complaints.push(message.text());
     });
     page.on("pageerror", (error) => complaints.push(error.message));
     page.on("request", (request) => requests.push(request.url()));
-    await page.goto(serving.address);
+    await page.goto(home);
     await page.waitForFunction(() => window.spare !== undefined, null, { timeout: patience });
-  }, 300_000);
+  }, 2 * patience);
 
-  afterAll(async () => {
-    await browser.close();
-    await serving.close();
-  });
+  afterAll(() => browser.close());
 
   /** Opens an empty sheet beside the demo's, with its first cell selected, and says its name. */
   async function openEmptySheet(): Promise<string> {
@@ -142,13 +132,13 @@ describeInBrowser("the embedded workbook", () => {
     await page.getByRole("listitem").filter({ hasText: "not a clearance to lift" }).waitFor();
 
     const origins = new Set(requests.map((address) => new URL(address).origin));
-    expect([...origins]).toEqual([new URL(serving.address).origin]);
+    expect([...origins]).toEqual([new URL(home).origin]);
     expect(requests.length).toBeGreaterThan(3);
     expect(complaints).toEqual([]);
   });
 
   it("carries its content security policy in the page and in the answer's header", async () => {
-    const response = await fetch(serving.address);
+    const response = await fetch(home);
     expect(response.headers.get("Content-Security-Policy")).toContain(contentSecurityPolicy);
     expect(await response.text()).toContain(`content="${contentSecurityPolicy}"`);
     expect(contentSecurityPolicy).toContain("script-src 'self';");

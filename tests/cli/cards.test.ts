@@ -1,4 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+// The built page of cards goes into what the command writes.
+import "../built";
 import { buildBook, spare, workFolder } from "./support";
 
 let folder: ReturnType<typeof workFolder>;

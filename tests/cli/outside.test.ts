@@ -2,7 +2,7 @@ import { execFileSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { DIST } from "../../src/tools/paths";
+import { built } from "../built";
 import { convert, hasLibreOffice } from "../libreOffice";
 import { hasValidator, validateFile } from "../validator";
 import { buildBook, lookAt, spare, workFolder } from "./support";
@@ -19,7 +19,7 @@ afterEach(() => folder.remove());
 const made = ["xlsxwriter", "openpyxl", "exceljs", "libreoffice"];
 const fileOf = (name: string) =>
   name === "demo"
-    ? join(DIST, "demo.xlsx")
+    ? built("demo.xlsx")
     : join(import.meta.dirname, "..", "xlsx", "files", `${name}.xlsx`);
 
 /** Some programs write what the validator refuses; we answer for what we add to that. */
@@ -99,7 +99,7 @@ describe("the built program", () => {
       "book.xlsx",
       buildBook({ sheets: { Log: `<row r="1"><c r="A1"><f>SPARE.E1RM(100,5)</f></c></row>` } }),
     );
-    const out = execFileSync(process.execPath, [join(DIST, "cli.js"), "calc", input, "--json"], {
+    const out = execFileSync(process.execPath, [built("cli.js"), "calc", input, "--json"], {
       cwd: folder.path("."),
       encoding: "utf8",
     });

@@ -1,12 +1,11 @@
 import { readFileSync, statSync } from "node:fs";
-import { join } from "node:path";
 import { createContext, runInContext } from "node:vm";
 import { describe, expect, test } from "vitest";
-import { DIST } from "../../../src/tools/paths";
 import type { Metadata } from "../../../src/functions/catalogue";
+import { built } from "../../built";
 
-const script = readFileSync(join(DIST, "functions.js"), "utf8");
-const metadata = JSON.parse(readFileSync(join(DIST, "functions.json"), "utf8")) as Metadata;
+const script = readFileSync(built("functions.js"), "utf8");
+const metadata = JSON.parse(readFileSync(built("functions.json"), "utf8")) as Metadata;
 
 class ExcelError {
   constructor(
@@ -52,7 +51,7 @@ describe("the bundle for Excel's JavaScript-only runtime", () => {
   });
 
   test("stays below the 250 KiB that the whole catalogue may weigh", () => {
-    expect(statSync(join(DIST, "functions.js")).size).toBeLessThan(250 * 1024);
+    expect(statSync(built("functions.js")).size).toBeLessThan(250 * 1024);
   });
 
   test("cuts off the invocation that Excel adds at the end", () => {

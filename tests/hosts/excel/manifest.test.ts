@@ -5,10 +5,11 @@ import { DOMParser } from "@xmldom/xmldom";
 import { OfficeAddinManifest } from "office-addin-manifest";
 import { convert } from "office-addin-manifest-converter";
 import { describe, expect, test } from "vitest";
-import { DEVELOPMENT_BASE, rebase } from "../../../src/tools/excelConfig";
-import { DIST, ROOT } from "../../../src/tools/paths";
+import { rebase } from "../../../src/tools/excelConfig";
+import { DEVELOPMENT_BASE, ROOT } from "../../../src/tools/paths";
+import { built } from "../../built";
 
-const BUILT = join(DIST, "manifest.xml");
+const BUILT = built("manifest.xml");
 const source = readFileSync(join(ROOT, "manifest.xml"), "utf8");
 
 /**
@@ -143,12 +144,12 @@ describe("the add-in only manifest", () => {
   });
 
   test("points only at files that are in dist", () => {
-    const built = readFileSync(BUILT, "utf8");
-    const files = [...built.matchAll(/DefaultValue="https:\/\/[^/"]+\/([^"]*)"/g)].map(
+    const manifest = readFileSync(BUILT, "utf8");
+    const files = [...manifest.matchAll(/DefaultValue="https:\/\/[^/"]+\/([^"]*)"/g)].map(
       ([, file]) => file,
     );
     expect(files.length).toBeGreaterThan(8);
-    for (const file of files) expect(existsSync(join(DIST, file)), file).toBe(true);
+    for (const file of files) expect(existsSync(built(file)), file).toBe(true);
   });
 
   test("moves every address to another host, with or without a last slash", () => {
@@ -163,7 +164,7 @@ describe("the add-in only manifest", () => {
 
   test("has an icon of every size that Excel asks for", () => {
     for (const size of [16, 32, 64, 80, 128]) {
-      const png = readFileSync(join(DIST, "icons", `icon-${size}.png`));
+      const png = readFileSync(built("icons", `icon-${size}.png`));
       expect([png.readUInt32BE(16), png.readUInt32BE(20)]).toEqual([size, size]);
     }
   });

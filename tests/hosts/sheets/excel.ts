@@ -1,7 +1,6 @@
 import { readFileSync } from "node:fs";
-import { join } from "node:path";
 import { createContext, runInContext } from "node:vm";
-import { DIST } from "../../../src/tools/paths";
+import { built } from "../../built";
 import { catalogue } from "../../functions/catalogue";
 
 /** What a cell of Excel shows of a result: a value, or an error's code and message. */
@@ -32,7 +31,7 @@ export function excelHost(blank: 0 | null) {
       nullReference: "#NULL!",
     },
   };
-  const bundle = readFileSync(join(DIST, "functions.js"), "utf8");
+  const bundle = readFileSync(built("functions.js"), "utf8");
   runInContext(bundle, createContext({ CustomFunctions }));
   const cell = (content: unknown) => content ?? blank;
   const matrix = (argument: unknown) => {

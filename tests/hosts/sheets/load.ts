@@ -1,10 +1,10 @@
 import { readFileSync } from "node:fs";
-import { join } from "node:path";
 import { createContext, runInContext, type Context } from "node:vm";
-import { SCRIPT, SHEETS } from "../../../src/tools/sheetsConfig";
+import { built } from "../../built";
 
-/** The built script's text. */
-export const script = readFileSync(join(SHEETS, SCRIPT), "utf8");
+/** The built script: its file, and its text. */
+export const SCRIPT = built("sheets", "reps-to-spare.gs");
+export const script = readFileSync(SCRIPT, "utf8");
 
 /** A script that is open in Apps Script: its globals, and what of them the script itself added. */
 export interface Loaded {

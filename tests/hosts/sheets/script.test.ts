@@ -4,9 +4,9 @@ import { Linter } from "eslint";
 import ts from "typescript";
 import { describe, expect, test } from "vitest";
 import { cautions } from "../../../src/tools/help";
-import { SCRIPT, SHEETS } from "../../../src/tools/sheetsConfig";
+import { built } from "../../built";
 import { catalogue, wordsOf } from "../../functions/catalogue";
-import { load, script } from "./load";
+import { load, SCRIPT, script } from "./load";
 
 const ids = catalogue.functions.map(({ id }) => id);
 
@@ -69,12 +69,12 @@ describe("the script for Google Sheets", () => {
   });
 
   test("stays small, with no line that the script's editor cannot take", () => {
-    expect(statSync(join(SHEETS, SCRIPT)).size).toBeLessThan(400 * 1024);
+    expect(statSync(SCRIPT).size).toBeLessThan(400 * 1024);
     expect(Math.max(...script.split("\n").map((line) => line.length))).toBeLessThan(5000);
   });
 
   test("asks in its manifest for no permission", () => {
-    const manifest = JSON.parse(readFileSync(join(SHEETS, "appsscript.json"), "utf8")) as object;
+    const manifest = JSON.parse(readFileSync(built("sheets", "appsscript.json"), "utf8")) as object;
     expect(manifest).toEqual({ exceptionLogging: "NONE", runtimeVersion: "V8" });
     expect(script).toContain("@OnlyCurrentDoc");
   });

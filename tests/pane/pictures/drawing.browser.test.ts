@@ -1,6 +1,6 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { describeInBrowser, launchBrowser } from "../../browser/browser";
+import { describeInBrowser, joinBrowser } from "../../browser/browser";
 import { drawOn, openPage } from "./page";
 import { awkwardSelections, demoSelections } from "./selections";
 
@@ -17,7 +17,7 @@ describeInBrowser("the pictures", () => {
   const complaints: string[] = [];
 
   beforeAll(async () => {
-    browser = await launchBrowser();
+    browser = await joinBrowser();
     page = await openPage(browser, complaints);
   });
 

@@ -4,15 +4,16 @@
  */
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
+import { chromium } from "playwright-core";
 import { ROOT } from "../../../src/tools/paths";
-import { launchBrowser } from "../../browser/browser";
+import { launchOptions } from "../../browser/chromium";
 import { drawOn, openPage } from "./page";
 import { demoSelections } from "./selections";
 
 const folder = process.argv[2] ?? join(ROOT, "docs", "images", "pictures");
 mkdirSync(folder, { recursive: true });
 const complaints: string[] = [];
-const browser = await launchBrowser();
+const browser = await chromium.launch(launchOptions);
 const page = await openPage(browser, complaints);
 for (const { id, values, units } of demoSelections) {
   await drawOn(page, id, values, { width: 720, units });

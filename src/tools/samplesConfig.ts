@@ -1,8 +1,21 @@
-import webpack, { type Compiler } from "webpack";
+import webpack, { type Compiler, type Configuration } from "webpack";
+import { DIST } from "./paths";
 import { demoFile, portableDemoFile } from "./samples";
 
-/** Puts sample workbooks beside the built page. */
-export class EmitSamples {
+/** The sample workbooks beside the built page. Nothing is bundled. */
+export function samplesConfig(): Configuration {
+  return {
+    name: "samples",
+    mode: "production",
+    target: "node20",
+    entry: {},
+    output: { path: DIST },
+    performance: { hints: false },
+    plugins: [new EmitSamples()],
+  };
+}
+
+class EmitSamples {
   apply(compiler: Compiler): void {
     compiler.hooks.thisCompilation.tap("EmitSamples", (compilation) => {
       compilation.hooks.processAssets.tapPromise("EmitSamples", async () => {
