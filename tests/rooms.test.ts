@@ -121,12 +121,16 @@ describe("the rooms", () => {
 
 const withoutComments = (text: string) => text.replace(/\/\*[\s\S]*?\*\/|\/\/.*/g, "");
 
-describe("the tests", () => {
-  it("know the spreadsheet engine only where they test it", () => {
-    const knowing = importsOf(join(ROOT, "tests"))
+describe("the spreadsheet engine", () => {
+  it("is known in its room and the page's alone, and in their tests", () => {
+    const knowing = [SRC, join(ROOT, "tests")]
+      .flatMap(importsOf)
       .filter(({ packageName }) => packageName?.startsWith("@univerjs/"))
       .map(({ file }) => file);
-    const allowed = ["tests/engine/", "tests/hosts/page/", "tests/browser/", "tests/bench/engine"];
+    const allowed = [
+      ...["src/engine/", "src/hosts/page/"],
+      ...["tests/engine/", "tests/hosts/page/", "tests/browser/", "tests/bench/engine"],
+    ];
     expect(knowing.filter((file) => !allowed.some((folder) => file.startsWith(folder)))).toEqual(
       [],
     );

@@ -1,4 +1,4 @@
-import { splitArguments } from "../formula/splitArguments";
+import { splitArguments } from "../formula/calls";
 import { BooleanNumber } from "@univerjs/core";
 import type { IFunctionInfo } from "@univerjs/engine-formula";
 import { FunctionType } from "@univerjs/engine-formula";

@@ -7,6 +7,7 @@ import {
 } from "@univerjs/core";
 import { FormulaDataModel } from "@univerjs/engine-formula";
 import type { Messages, Place } from "./messages";
+import { contains } from "../formula/address";
 import { callsOurs } from "../formula/spelling";
 
 /** What a cell of an open workbook holds once everything is computed. */
@@ -53,18 +54,9 @@ function originOf(univer: Univer, place: Place): Place {
   const ofSheet = new ObjectMatrix<IRange>(ranges[place.unitId]?.[place.sheetId] ?? {});
   let origin = place;
   ofSheet.forValue((row, column, range) => {
-    if (contains(range, place)) origin = { ...place, row, column };
+    if (contains(range, place.row, place.column)) origin = { ...place, row, column };
   });
   return origin;
-}
-
-function contains(range: IRange, { row, column }: Place): boolean {
-  return (
-    row >= range.startRow &&
-    row <= range.endRow &&
-    column >= range.startColumn &&
-    column <= range.endColumn
-  );
 }
 
 function sheetOf(univer: Univer, { unitId, sheetId }: Place): Worksheet | undefined {

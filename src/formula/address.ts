@@ -94,6 +94,12 @@ export function meet(one: Area, other: Area): boolean {
   );
 }
 
+/** The name in what stands before a cell of another sheet: "'Week 1'!" is the sheet "Week 1". */
+export function sheetIn(text: string): string {
+  const name = text.slice(0, -1);
+  return name.startsWith("'") ? name.slice(1, -1).replaceAll("''", "'") : name;
+}
+
 /** A sheet's name as it stands before the "!" of a reference. */
 export function quoteSheet(name: string): string {
   const plain = /^[\p{L}_][\p{L}\p{N}_.]*$/u.test(name);

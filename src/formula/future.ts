@@ -1,3 +1,4 @@
+import { closingOf } from "./calls";
 import { respell } from "./spelling";
 import type { Token } from "./tokens";
 import { tokensOf } from "./tokens";
@@ -42,7 +43,7 @@ export function fromFile(formula: string): string {
   });
   texts.forEach((text, call) => {
     if (text !== "ANCHORARRAY" && text !== "SINGLE") return;
-    const end = closing(texts, call + 1);
+    const end = closingOf(texts, call + 1);
     if (end === undefined) return;
     texts[call] = text === "SINGLE" ? "@" : "";
     texts[call + 1] = "";
@@ -77,17 +78,6 @@ export function toFile(formula: string): string {
   return respell(marked.join(""), "excel file");
 }
 
-/** Where the bracket that opens at `open` is closed. */
-function closing(texts: readonly string[], open: number): number | undefined {
-  let depth = 0;
-  for (let index = open; index < texts.length; index++) {
-    if (texts[index] === "(") depth++;
-    if (texts[index] === ")") depth--;
-    if (depth === 0) return index;
-  }
-  return undefined;
-}
-
 /** A "#" stands after one cell, maybe of another sheet. */
 function operandBefore(tokens: readonly Token[], sign: number): number {
   return tokens[sign - 2]?.kind === "sheet" ? sign - 2 : Math.max(0, sign - 1);
@@ -99,7 +89,7 @@ function operandAfter(tokens: readonly Token[], sign: number): number {
   if (tokens[last]?.kind === "sheet") last++;
   if (tokens[last]?.kind === "call") {
     const texts = tokens.map(({ text }) => text);
-    return closing(texts, last + 1) ?? tokens.length - 1;
+    return closingOf(texts, last + 1) ?? tokens.length - 1;
   }
   if (tokens[last + 1]?.text === ":") last += 2;
   return Math.min(last, tokens.length - 1);

@@ -1,5 +1,13 @@
 import { callsOurs } from "../formula/spelling";
-import { columnNumber, lastColumn, lastRow, meet, parseCell, type Area } from "../formula/address";
+import {
+  columnNumber,
+  lastColumn,
+  lastRow,
+  meet,
+  parseCell,
+  sheetIn,
+  type Area,
+} from "../formula/address";
 import { tokensOf, type Token } from "../formula/tokens";
 import type { Book, FormulaCell } from "./book";
 import { engineFormula } from "./calculate";
@@ -119,10 +127,4 @@ function around(one: Area, other: Area): Area {
     endRow: Math.max(one.endRow, other.endRow),
     endColumn: Math.max(one.endColumn, other.endColumn),
   };
-}
-
-/** "'Week 1'!" is the sheet "Week 1". */
-function sheetIn(text: string): string {
-  const name = text.slice(0, -1);
-  return name.startsWith("'") ? name.slice(1, -1).replaceAll("''", "'") : name;
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { needsArray } from "../../src/formula/arrays";
 import { fromFile, toFile } from "../../src/formula/future";
+import { splitArguments } from "../../src/formula/calls";
 import { shiftFormula } from "../../src/formula/shift";
 import type { Table } from "../../src/formula/tables";
 import { resolveTables } from "../../src/formula/tables";
@@ -124,5 +125,18 @@ describe("a number format shows dates", () => {
     expect(
       ["0.0", '0.0" day"', "[h]:mm", "h:mm", "mm:ss", "General", "[Red]0"].map(isDateFormat),
     ).toEqual(Array(7).fill(false));
+  });
+});
+
+describe("the arguments of a call", () => {
+  it("are parted by the commas outside of texts, brackets, braces and references into tables", () => {
+    expect(splitArguments(`Log[[#All],[load]],{1,2;3,4},"a, b",MAX(1,2),,'Week 1, 2'!A1`)).toEqual([
+      "Log[[#All],[load]]",
+      "{1,2;3,4}",
+      '"a, b"',
+      "MAX(1,2)",
+      "",
+      "'Week 1, 2'!A1",
+    ]);
   });
 });

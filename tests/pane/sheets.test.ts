@@ -4,7 +4,7 @@ import { readPaneData, readReadySheets } from "../../src/tools/paneData";
 import { implementations } from "../../src/functions/implementations";
 import { readyWorkbookData } from "../../src/engine/data/readySheets";
 import { openWorkbook, type HeadlessWorkbook } from "../../src/engine/headless";
-import { columnLetters } from "../../src/pane/formula/reference";
+import { columnLetters } from "../../src/formula/address";
 import { freeName } from "../../src/pane/sheetName";
 
 const { sheets: offers } = readPaneData();

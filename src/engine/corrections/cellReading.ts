@@ -7,6 +7,7 @@ import {
   ErrorValueObject,
   NumberValueObject,
 } from "@univerjs/engine-formula";
+import { contains } from "../../formula/address";
 
 /**
  * How a formula reads the cells of a range.
@@ -111,12 +112,6 @@ function spillsAnew(reference: BaseReferenceObject, row: number, column: number)
   });
   return anew;
 }
-
-const contains = (range: IRange, row: number, column: number) =>
-  row >= range.startRow &&
-  row <= range.endRow &&
-  column >= range.startColumn &&
-  column <= range.endColumn;
 
 function isBlank(stored: ICellData): boolean {
   const { f, si, p, t } = stored;

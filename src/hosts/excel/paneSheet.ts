@@ -1,4 +1,4 @@
-import { rangeAddress } from "../../pane/formula/reference";
+import { areaAddress } from "../../formula/address";
 import type { ReadyCell, ReadyCells, ReadySheet, Style } from "../../readySheets";
 import type { Range, Worksheet } from "./paneOffice";
 import { styledRectangles } from "./paneRectangles";
@@ -11,7 +11,7 @@ const DOWN = { top: "Top", middle: "Center", bottom: "Bottom" } as const;
 
 /** Writes a ready sheet into an empty one; nothing reaches Excel before the caller's sync. */
 export function fillSheet(sheet: Worksheet, ready: ReadySheet): void {
-  const at = (range: Parameters<typeof rangeAddress>[0]) => sheet.getRange(rangeAddress(range));
+  const at = (range: Parameters<typeof areaAddress>[0]) => sheet.getRange(areaAddress(range));
   sheet.showGridlines = ready.gridlines;
   if (ready.tab !== undefined) sheet.tabColor = ready.tab;
   for (const { style, range } of styledRectangles(ready.cells)) {
@@ -40,7 +40,7 @@ const oneCell = (row: number, column: number) => ({
 function frozen(columns: number, rows: number): string {
   if (columns === 0) return `1:${rows}`;
   const range = { ...oneCell(0, 0), endRow: rows - 1, endColumn: columns - 1 };
-  return rows === 0 ? rangeAddress(range).replaceAll(/\d/g, "") : rangeAddress(range);
+  return rows === 0 ? areaAddress(range).replaceAll(/\d/g, "") : areaAddress(range);
 }
 
 /** A row's contents go in as one; `null` leaves a cell of the row alone. */
@@ -55,7 +55,7 @@ function writeContents(sheet: Worksheet, byRow: ReadyCells): void {
       contentOf(cells[startColumn + index] ?? {}),
     );
     const range = { startRow: Number(row), endRow: Number(row), startColumn, endColumn };
-    sheet.getRange(rangeAddress(range)).formulas = [contents];
+    sheet.getRange(areaAddress(range)).formulas = [contents];
   }
 }
 

@@ -1,6 +1,7 @@
 import type { IRange } from "@univerjs/core";
 import type { FRange, FWorksheet } from "@univerjs/sheets/facade";
-import { columnLetters, partsOf, plainAddress, rangeAddress } from "../../pane/formula/reference";
+import { areaAddress, cellAddress } from "../../formula/address";
+import { partsOf, plainAddress } from "../../pane/formula/reference";
 import { freeName } from "../../pane/sheetName";
 import type { CellValues, Port, Selection } from "../../pane/port";
 import { loneSheetData } from "../../engine/data/readySheets";
@@ -18,7 +19,7 @@ export function workbookPort({ api, readCell, onChange }: PageWorkbook): Port {
     for (let row = range.startRow; row <= range.endRow; row++) {
       const values = [];
       for (let column = range.startColumn; column <= range.endColumn; column++) {
-        values.push(readCell(sheet.getSheetName(), addressOf(row, column)));
+        values.push(readCell(sheet.getSheetName(), cellAddress(row, column)));
       }
       rows.push(values);
     }
@@ -32,7 +33,7 @@ export function workbookPort({ api, readCell, onChange }: PageWorkbook): Port {
       const range = cut(sheet, selected?.getRange() ?? origin);
       const selection: Selection = {
         sheet: sheet.getSheetName(),
-        address: rangeAddress(range),
+        address: areaAddress(range),
         values: cellsOf(sheet, range),
       };
       return Promise.resolve(selection);
@@ -52,7 +53,7 @@ export function workbookPort({ api, readCell, onChange }: PageWorkbook): Port {
     readTarget() {
       const sheet = book().getActiveSheet().getSheetName();
       const cell = book().getActiveCell();
-      const address = cell ? addressOf(cell.getRow(), cell.getColumn()) : "A1";
+      const address = cell ? cellAddress(cell.getRow(), cell.getColumn()) : "A1";
       const content = readCell(sheet, address);
       return Promise.resolve({
         sheet,
@@ -103,5 +104,3 @@ function cut(sheet: FWorksheet, range: IRange): IRange {
     endColumn: wholeRows ? Math.max(0, sheet.getLastColumn()) : range.endColumn,
   };
 }
-
-const addressOf = (row: number, column: number) => `${columnLetters(column)}${row + 1}`;

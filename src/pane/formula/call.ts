@@ -1,4 +1,4 @@
-import { splitArguments } from "../../formula/splitArguments";
+import { splitArguments } from "../../formula/calls";
 import type { CatalogueFunction } from "../../functions/catalogue";
 import { argumentFor, spelled, type Argument } from "./argument";
 

@@ -1,3 +1,5 @@
+import { columnLetters, columnNumber, quoteSheet, sheetIn } from "../../formula/address";
+
 /*
  * References as they are written in a formula: "B2", "B2:B20", "C:C", "C2:.C999" (trimmed),
  * "Log!B2:B20", "'Week 1'!B2", and a Table's "Log[load]", "[@load]", "Log[[#All],[load]]".
@@ -21,20 +23,11 @@ export function referenceTo(sheet: string, address: string): string {
   return `${quoteSheet(sheet)}!${address}`;
 }
 
-function quoteSheet(sheet: string): string {
-  const plain = /^[\p{L}_][\p{L}\p{N}_]*$/u.test(sheet) && !isReference(sheet);
-  return plain ? sheet : `'${sheet.replaceAll("'", "''")}'`;
-}
-
 /** Takes a reference apart; without a sheet's name, it is on the sheet where it stands. */
 export function partsOf(text: string): { sheet: string | undefined; address: string } {
   const mark = text.startsWith("'") ? text.lastIndexOf("'!") + 1 : text.indexOf("!");
   if (mark <= 0) return { sheet: undefined, address: text };
-  const name = text.slice(0, mark);
-  return {
-    sheet: name.startsWith("'") ? name.slice(1, -1).replaceAll("''", "'") : name,
-    address: text.slice(mark + 1),
-  };
+  return { sheet: sheetIn(text.slice(0, mark + 1)), address: text.slice(mark + 1) };
 }
 
 /** The reference as it may be written on a sheet: its own name need not be said there. */
@@ -43,36 +36,13 @@ export function seenFrom(sheet: string, text: string): string {
   return parts.sheet?.toLowerCase() === sheet.toLowerCase() ? parts.address : text;
 }
 
-/** "A" for 0, "Z" for 25, "AA" for 26. */
-export function columnLetters(index: number): string {
-  const before = Math.floor(index / 26) - 1;
-  return (before < 0 ? "" : columnLetters(before)) + String.fromCharCode(65 + (index % 26));
-}
-
-/** "A" is 0, "AA" is 26. */
-export function columnIndex(letters: string): number {
-  return [...letters.toUpperCase()].reduce((sum, c) => sum * 26 + c.charCodeAt(0) - 64, 0) - 1;
-}
-
 /** One column out of a range such as "B2:D20": `columnOf("B2:D20", 1)` is "C2:C20". */
 export function columnOf(address: string, column: number): string {
   const [first, last = first] = address.replaceAll("$", "").split(":");
-  const letters = columnLetters(columnIndex(/^[A-Z]+/i.exec(first)![0]) + column);
+  const letters = columnLetters(columnNumber(/^[A-Z]+/i.exec(first)![0]) + column);
   const top = /\d+$/.exec(first)![0];
   const bottom = /\d+$/.exec(last)![0];
   return top === bottom ? `${letters}${top}` : `${letters}${top}:${letters}${bottom}`;
-}
-
-/** Positions from 0 as an address: "B2", "B2:D20". */
-export function rangeAddress(range: {
-  readonly startRow: number;
-  readonly startColumn: number;
-  readonly endRow: number;
-  readonly endColumn: number;
-}): string {
-  const first = `${columnLetters(range.startColumn)}${range.startRow + 1}`;
-  const last = `${columnLetters(range.endColumn)}${range.endRow + 1}`;
-  return first === last ? first : `${first}:${last}`;
 }
 
 /** The trimming dots of "C2:.C999" and the dollars are for formulas; a host's own ranges do without. */

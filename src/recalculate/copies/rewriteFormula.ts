@@ -1,3 +1,4 @@
+import { argumentsIn, closingOf } from "../../formula/calls";
 import { callsOurs } from "../../formula/spelling";
 import { tokensOf, type Token } from "../../formula/tokens";
 import { closedForms, lambdas, prefix } from "./lambdas";
@@ -21,6 +22,7 @@ export function rewriteFormula(formula: string): Rewritten | undefined {
 }
 
 function rewrite(tokens: readonly Token[], calls: Set<string>): string | undefined {
+  const texts = tokens.map(({ text }) => text);
   let text = "";
   for (let index = 0; index < tokens.length; index++) {
     const token = tokens[index];
@@ -28,7 +30,7 @@ function rewrite(tokens: readonly Token[], calls: Set<string>): string | undefin
       text += token.text;
       continue;
     }
-    const end = closingOf(tokens, index + 1);
+    const end = closingOf(texts, index + 1) ?? tokens.length;
     const id = /[A-Z0-9]+$/i.exec(token.text)![0].toUpperCase();
     const given = argumentsIn(tokens.slice(index + 2, end)).map((piece) => rewrite(piece, calls));
     const call = given.includes(undefined) ? undefined : writeCall(id, given as string[], calls);
@@ -54,27 +56,4 @@ function writeCall(id: string, given: readonly string[], calls: Set<string>): st
   if (written.includes(undefined)) return undefined;
   calls.add(name);
   return `${prefix}${name}(${written.join(",")})`;
-}
-
-/** Where the bracket that opens at `start` is closed. */
-function closingOf(tokens: readonly Token[], start: number): number {
-  let depth = 0;
-  for (let index = start; index < tokens.length; index++) {
-    if (tokens[index].text === "(") depth++;
-    if (tokens[index].text === ")" && --depth === 0) return index;
-  }
-  return tokens.length;
-}
-
-/** What stands between the commas of a call. */
-function argumentsIn(tokens: readonly Token[]): Token[][] {
-  const pieces: Token[][] = [[]];
-  let depth = 0;
-  for (const token of tokens) {
-    if (token.text === "(" || token.text === "{") depth++;
-    if (token.text === ")" || token.text === "}") depth--;
-    if (token.text === "," && depth === 0) pieces.push([]);
-    else pieces.at(-1)!.push(token);
-  }
-  return pieces;
 }

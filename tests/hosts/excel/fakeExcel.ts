@@ -4,7 +4,8 @@ import type {
   Range,
   RequestContext,
 } from "../../../src/hosts/excel/paneOffice";
-import { columnIndex, partsOf, rangeAddress } from "../../../src/pane/formula/reference";
+import { areaAddress, columnNumber } from "../../../src/formula/address";
+import { partsOf } from "../../../src/pane/formula/reference";
 import type { Area } from "../../../src/formula/address";
 
 /** What a test can see of the workbook that the stand-in keeps. */
@@ -66,7 +67,7 @@ export function fakeExcel(): FakeExcel {
         merge: () => sheet.merged.push(address),
         getUsedRangeOrNullObject() {
           const used = usedWithin(sheet, area);
-          if (used) return range(sheet, rangeAddress(used));
+          if (used) return range(sheet, areaAddress(used));
           return { isNullObject: true, load: () => undefined };
         },
         getTables: () => ({
@@ -226,7 +227,7 @@ function parse(address: string): Area {
   const [first, last = first] = address.split(":");
   const column = (corner: string, open: number) => {
     const letters = /^[A-Z]+/.exec(corner)?.[0];
-    return letters === undefined ? open : columnIndex(letters);
+    return letters === undefined ? open : columnNumber(letters);
   };
   const row = (corner: string, open: number) => {
     const digits = /\d+$/.exec(corner)?.[0];
@@ -241,7 +242,7 @@ function parse(address: string): Area {
 }
 
 const cell = (row: number, column: number) =>
-  rangeAddress({ startRow: row, endRow: row, startColumn: column, endColumn: column });
+  areaAddress({ startRow: row, endRow: row, startColumn: column, endColumn: column });
 
 function grid(area: Area, at: (key: string) => unknown): unknown[][] {
   return Array.from({ length: area.endRow - area.startRow + 1 }, (_r, down) =>
