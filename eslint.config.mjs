@@ -6,7 +6,7 @@ import tseslint from "typescript-eslint";
 const source = fileURLToPath(new URL("src", import.meta.url));
 
 /** Which rooms and packages the files of each room of `src/` may import, beside the room itself. */
-const rooms = JSON.parse(readFileSync(new URL("rooms.json", import.meta.url), "utf8"));
+const rooms = JSON.parse(readFileSync(new URL("src/rooms.json", import.meta.url), "utf8"));
 
 /** The room of a file, "core" or "hosts/page"; nothing for a file that is in none. */
 function roomOf(path) {
@@ -17,7 +17,7 @@ function roomOf(path) {
 /** Holds imports to the table of the rooms. */
 const roomsRule = {
   meta: {
-    messages: { arrow: "{{from}} may not import {{to}} (rooms.json says what it may)" },
+    messages: { arrow: "{{from}} may not import {{to}} (src/rooms.json says what it may)" },
   },
   create(context) {
     const from = roomOf(context.filename);

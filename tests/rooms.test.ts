@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { dirname, join, normalize, relative } from "node:path";
 import { preProcessFile } from "typescript";
 import { describe, expect, it } from "vitest";
-import rooms from "../rooms.json";
+import rooms from "../src/rooms.json";
 
 const ROOT = join(import.meta.dirname, "..");
 const SRC = join(ROOT, "src");

@@ -1,8 +1,8 @@
 import { mkdir, readFile, realpath } from "node:fs/promises";
 import { dirname, join } from "node:path";
-import type { Card } from "../hosts/card/card";
-import { cardFiles, checkAddress, linksFile, printedFile, privacy } from "../hosts/card/handOut";
-import { readCards } from "../hosts/card/readCards";
+import type { Card } from "../cards/card";
+import { cardFiles, checkAddress, linksFile, printedFile, privacy } from "../cards/handOut";
+import { readCards } from "../cards/readCards";
 import type { Book } from "../recalculate/book";
 import type { Outcome } from "../recalculate/calculate";
 import type { CellValue } from "../xlsx/model";

@@ -1,6 +1,6 @@
 import manifest from "../../package.json";
 import { implementations } from "../functions/implementations";
-import { CardProblem } from "../hosts/card/card";
+import { CardProblem } from "../cards/card";
 import { bookOf } from "../recalculate/book";
 import { calculate, type Functions } from "../recalculate/calculate";
 import { saveValues } from "../recalculate/saveValues";

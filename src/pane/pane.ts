@@ -1,12 +1,13 @@
 import "./pane.css";
 import type { PaneContext, View } from "./view/context";
 import { element, newId } from "./view/elements";
+import { cardsView } from "./view/cards";
 import { cautionsView } from "./view/cautions";
 import { findView } from "./view/find";
 import { picturesView } from "./view/pictures";
 import { sheetsView } from "./view/sheets";
 
-const views: readonly View[] = [findView, sheetsView, picturesView, cautionsView];
+const views: readonly View[] = [findView, sheetsView, picturesView, cardsView, cautionsView];
 
 /** Builds the pane inside an element: its views as tabs, the first one open. */
 export function mountPane(root: HTMLElement, context: PaneContext): void {

@@ -2,12 +2,12 @@ import { createHash } from "node:crypto";
 import { join } from "node:path";
 import MiniCssExtractPlugin from "mini-css-extract-plugin";
 import webpack, { type Compilation, type Compiler, type Configuration } from "webpack";
-import { cardPage } from "../hosts/card/document";
+import { cardPage } from "../cards/document";
 import { compileTypeScript, minimize } from "./compile";
 import { noticesOf } from "./notices";
 import { DIST, ROOT } from "./paths";
 
-const PAGE = join(ROOT, "src", "hosts", "card", "page");
+const PAGE = join(ROOT, "src", "hosts", "card");
 
 /** Phones of the last six years. */
 const target = "es2020";

@@ -7,12 +7,12 @@ import jsQR from "jsqr";
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { PNG } from "pngjs";
 import { afterAll, beforeAll, beforeEach, expect, it } from "vitest";
-import { cardFiles, printedFile } from "../../src/hosts/card/handOut";
-import { fragmentOf, linkTo } from "../../src/hosts/card/link";
-import { chartOf } from "../../src/hosts/card/loads";
+import { cardFiles, printedFile } from "../../src/cards/handOut";
+import { fragmentOf, linkTo } from "../../src/cards/link";
+import { chartOf } from "../../src/cards/loads";
 import { ROOT } from "../../src/tools/paths";
 import { built } from "../built";
-import { squadCards } from "../hosts/card/cards";
+import { squadCards } from "../cards/cards";
 import { describeInBrowser, home, joinBrowser } from "./browser";
 
 const cards = squadCards();

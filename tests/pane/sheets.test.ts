@@ -30,7 +30,7 @@ function cellsOf(name: string): [address: string, content: unknown][] {
 }
 
 describe("the ready sheets", () => {
-  test("are the six that a coach starts from, each with what it is for", () => {
+  test("are the seven that a coach starts from, each with what it is for", () => {
     expect(offers.map(({ id }) => id)).toEqual([
       "percentages",
       "block-plan",
@@ -38,6 +38,7 @@ describe("the ready sheets", () => {
       "reserve-calls",
       "test-day",
       "studies",
+      "cards",
     ]);
     for (const { purpose, title } of offers) {
       expect(title.length).toBeGreaterThan(5);

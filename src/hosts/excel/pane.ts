@@ -14,7 +14,13 @@ async function start(root: HTMLElement): Promise<void> {
   if (host !== Office.HostType.Excel) throw new Error("it is not open inside Excel");
   if (!response.ok) throw new Error(`${PANE_DATA}: ${response.status} ${response.statusText}`);
   const data = (await response.json()) as PaneData;
-  mountPane(root, { data, port: excelPort(Excel), implementations, helpPage: "help.html" });
+  mountPane(root, {
+    data,
+    port: excelPort(Excel),
+    implementations,
+    helpPage: "help.html",
+    home: document.baseURI,
+  });
 }
 
 const root = document.querySelector<HTMLElement>("#pane")!;

@@ -16,7 +16,13 @@ export async function mountPaneBeside(
   const data = (await response.json()) as PaneData;
 
   const side = element("aside", { id: "pane", "aria-label": "Functions, sheets and pictures" });
-  mountPane(side, { data, port: workbookPort(workbook), implementations, helpPage: "help.html" });
+  mountPane(side, {
+    data,
+    port: workbookPort(workbook),
+    implementations,
+    helpPage: "help.html",
+    home: document.baseURI,
+  });
   const button = element(
     "button",
     { type: "button", className: "pane-button", "aria-controls": side.id },

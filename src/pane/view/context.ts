@@ -9,6 +9,8 @@ export interface PaneContext {
   readonly implementations: Implementations;
   /** The address of the help page. */
   readonly helpPage: string;
+  /** The folder that everything built stands in, as a whole address. */
+  readonly home: string;
 }
 
 /** One of the pane's views: what its tab says, and what it shows. */

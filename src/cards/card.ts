@@ -1,4 +1,4 @@
-import type { EquationName } from "../../core/strength/equations";
+import type { EquationName } from "../core/strength/equations";
 
 /** What one lifter takes along: maxima, the bar and plates at hand, and today's sets if the coach chose them. */
 export interface Card {

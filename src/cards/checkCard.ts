@@ -1,4 +1,4 @@
-import { equations, type EquationName } from "../../core/strength/equations";
+import { equations, type EquationName } from "../core/strength/equations";
 import { CardProblem, limits, type Card, type CardPlate, type Unit } from "./card";
 
 /**

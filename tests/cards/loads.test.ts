@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { CellError } from "../../../src/cells";
-import { implementations } from "../../../src/functions/implementations";
-import { answerTo, chartOf, plannedLoad, sideFor } from "../../../src/hosts/card/loads";
+import { CellError } from "../../src/cells";
+import { implementations } from "../../src/functions/implementations";
+import { answerTo, chartOf, plannedLoad, sideFor } from "../../src/cards/loads";
 import { squadCards } from "./cards";
 
 /** A cell function as the coach's sheet would call it; the first cell of its result. */

@@ -1,8 +1,8 @@
-import { barLoader } from "../../core/load/plates";
-import { nextLoad, targetLoad } from "../../core/load/targetLoad";
-import { BadInput, NoAnswer } from "../../core/problem";
-import { equations, ownCurve, type Equation } from "../../core/strength/equations";
-import { e1rmBand } from "../../core/strength/oneRepMax";
+import { barLoader } from "../core/load/plates";
+import { nextLoad, targetLoad } from "../core/load/targetLoad";
+import { BadInput, NoAnswer } from "../core/problem";
+import { equations, ownCurve, type Equation } from "../core/strength/equations";
+import { e1rmBand } from "../core/strength/oneRepMax";
 import type { Card, CardLift, PlannedSet } from "./card";
 
 /** The chart's rows and columns, as `LOADCHART` has them unless told otherwise. */

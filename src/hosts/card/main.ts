@@ -1,7 +1,7 @@
 import "./card.css";
-import { CardProblem, type Card } from "../card";
-import { checkCard } from "../checkCard";
-import { cardInFragment } from "../link";
+import { CardProblem, type Card } from "../../cards/card";
+import { checkCard } from "../../cards/checkCard";
+import { cardInFragment } from "../../cards/link";
 import { element } from "./elements";
 import { show } from "./show";
 import { keepAtHand } from "./offline";

@@ -1,5 +1,5 @@
-import type { Card, CardLift } from "../card";
-import { CHART_RESERVES, chartOf } from "../loads";
+import type { Card, CardLift } from "../../cards/card";
+import { CHART_RESERVES, chartOf } from "../../cards/loads";
 import { element, shown } from "./elements";
 
 /** The chart of a lift: reps down, reps left across, the load in each cell. */

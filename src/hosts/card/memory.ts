@@ -1,5 +1,5 @@
-import type { Card } from "../card";
-import { listOf } from "../checkCard";
+import type { Card } from "../../cards/card";
+import { listOf } from "../../cards/checkCard";
 
 /** What the lifter typed, kept on this phone under a name of this card's own. */
 export interface Memory {

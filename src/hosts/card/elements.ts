@@ -1,4 +1,4 @@
-import type { Side } from "../loads";
+import type { Side } from "../../cards/loads";
 
 type Child = Node | string | undefined;
 

@@ -1,5 +1,5 @@
-import type { Card } from "../../../src/hosts/card/card";
-import { readCards } from "../../../src/hosts/card/readCards";
+import type { Card } from "../../src/cards/card";
+import { readCards } from "../../src/cards/readCards";
 
 /** An invented squad's sheet of cards, as a coach would fill it in. */
 export const SHEET: readonly (readonly unknown[])[] = [

@@ -1,4 +1,4 @@
-import { readCell } from "../../cells";
+import { readCell } from "../cells";
 
 /** A sheet's values, row by row. */
 export type Cells = readonly (readonly unknown[])[];

@@ -1,6 +1,6 @@
-import { isMissingText, numberInText, quoted, readCell } from "../../cells";
-import { plateSets } from "../../core/load/plates";
-import { equations, type EquationName } from "../../core/strength/equations";
+import { isMissingText, numberInText, quoted, readCell } from "../cells";
+import { plateSets } from "../core/load/plates";
+import { equations, type EquationName } from "../core/strength/equations";
 import {
   CardProblem,
   limits,

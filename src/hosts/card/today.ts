@@ -1,5 +1,5 @@
-import type { Card, CardLift } from "../card";
-import { plannedLoad, sideFor } from "../loads";
+import type { Card, CardLift } from "../../cards/card";
+import { plannedLoad, sideFor } from "../../cards/loads";
 import { element, plateWords, shown } from "./elements";
 
 /** Today's planned sets, the chosen lift's marked; a tap on one chooses its lift. */

@@ -1,5 +1,5 @@
-import cautions from "../../../../shared/cautions.json";
-import type { Card, CardLift } from "../card";
+import cautions from "../../../shared/cautions.json";
+import type { Card, CardLift } from "../../cards/card";
 import { calculator } from "./calculator";
 import { chart } from "./chart";
 import { dayShown, element, shown } from "./elements";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { CardProblem } from "../../../src/hosts/card/card";
-import { readCards } from "../../../src/hosts/card/readCards";
+import { CardProblem } from "../../src/cards/card";
+import { readCards } from "../../src/cards/readCards";
 import { SHEET, squadCards } from "./cards";
 
 /** The sheet with one cell changed. */

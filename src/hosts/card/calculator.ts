@@ -1,7 +1,7 @@
-import { numberInText } from "../../../cells";
-import { BadInput, NoAnswer } from "../../../core/problem";
-import type { Card, CardLift } from "../card";
-import { answerTo, sideFor } from "../loads";
+import { numberInText } from "../../cells";
+import { BadInput, NoAnswer } from "../../core/problem";
+import type { Card, CardLift } from "../../cards/card";
+import { answerTo, sideFor } from "../../cards/loads";
 import { element, plateWords, shown } from "./elements";
 import type { Memory } from "./memory";
 

@@ -1,8 +1,8 @@
 import { deflateSync, strToU8 } from "fflate";
 import { describe, expect, it } from "vitest";
-import { CardProblem, limits, type Card } from "../../../src/hosts/card/card";
-import { checkCard, listOf } from "../../../src/hosts/card/checkCard";
-import { cardInFragment, fragmentOf, linkTo } from "../../../src/hosts/card/link";
+import { CardProblem, limits, type Card } from "../../src/cards/card";
+import { checkCard, listOf } from "../../src/cards/checkCard";
+import { cardInFragment, fragmentOf, linkTo } from "../../src/cards/link";
 import { squadCards } from "./cards";
 
 const packed = (value: unknown): string =>
