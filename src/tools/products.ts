@@ -50,12 +50,8 @@ export const products = {
     configure: async () => (await import("./sheetsConfig")).sheetsConfig(),
   },
   card: {
-    code: [
-      "src/hosts/card/page/main.ts",
-      "src/hosts/card/page/worker.ts",
-      "src/tools/cardConfig.ts",
-    ],
-    data: [],
+    code: ["src/hosts/card/main.ts", "src/hosts/card/worker.ts", "src/tools/cardConfig.ts"],
+    data: [CAUTIONS, "src/hosts/card"],
     configure: async () => (await import("./cardConfig")).cardConfig(),
   },
 } satisfies Readonly<Record<string, Product>>;
