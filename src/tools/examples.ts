@@ -1,3 +1,4 @@
+import { cellAddress } from "../formula/address";
 import { implementations } from "../functions/implementations";
 import { openContents, type HeadlessWorkbook } from "../engine/headless";
 import { readMetadata } from "./catalogue";
@@ -26,7 +27,7 @@ function shownIn(book: HeadlessWorkbook, sheet: string): Shown {
   let columns = 0;
   const grid = Array.from({ length: ROWS }, (_row, row) =>
     Array.from({ length: COLUMNS }, (_column, column) => {
-      const text = textOf(book.read(sheet, `${String.fromCharCode(65 + column)}${row + 1}`));
+      const text = textOf(book.read(sheet, cellAddress(row, column)));
       if (text !== "") {
         rows = Math.max(rows, row + 1);
         columns = Math.max(columns, column + 1);

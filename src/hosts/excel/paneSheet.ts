@@ -1,4 +1,4 @@
-import { areaAddress } from "../../formula/address";
+import { areaAddress, type Area } from "../../formula/address";
 import type { ReadyCell, ReadyCells, ReadySheet, Style } from "../../readySheets";
 import type { Range, Worksheet } from "./paneOffice";
 import { styledRectangles } from "./paneRectangles";
@@ -11,7 +11,7 @@ const DOWN = { top: "Top", middle: "Center", bottom: "Bottom" } as const;
 
 /** Writes a ready sheet into an empty one; nothing reaches Excel before the caller's sync. */
 export function fillSheet(sheet: Worksheet, ready: ReadySheet): void {
-  const at = (range: Parameters<typeof areaAddress>[0]) => sheet.getRange(areaAddress(range));
+  const at = (area: Area) => sheet.getRange(areaAddress(area));
   sheet.showGridlines = ready.gridlines;
   if (ready.tab !== undefined) sheet.tabColor = ready.tab;
   for (const { style, range } of styledRectangles(ready.cells)) {

@@ -4,9 +4,8 @@ import type {
   Range,
   RequestContext,
 } from "../../../src/hosts/excel/paneOffice";
-import { areaAddress, columnNumber } from "../../../src/formula/address";
 import { partsOf } from "../../../src/pane/formula/reference";
-import type { Area } from "../../../src/formula/address";
+import { areaAddress, columnNumber, type Area } from "../../../src/formula/address";
 
 /** What a test can see of the workbook that the stand-in keeps. */
 export interface FakeExcel {
