@@ -1,21 +1,39 @@
-import { readRows, type NumberColumn, type Quantity } from "../cells";
+import {
+  HostError,
+  holdsError,
+  invalid,
+  keyContent,
+  readCell,
+  readRows,
+  type LabelInput,
+  type NumberColumn,
+  type Quantity,
+} from "../cells";
+import { isBlankLabel } from "./blankLabel";
 import * as quantities from "./quantities";
 
 /** Rows of several columns, whole ones only, and how many were left out. */
-export interface WholeRows<K extends string> {
+export interface WholeRows<K extends string, L extends string = never> {
   readonly columns: Readonly<Record<K, number[]>>;
+  /** The labels beside these rows, `null` for a blank one; `undefined` where none were given. */
+  readonly labels: Readonly<Record<L, Label[] | undefined>>;
   /** How many rows hold something but not everything; a wholly blank row is not there. */
   readonly dropped: number;
   /** How many rows were given, blank ones too. */
   readonly given: number;
 }
 
+/** What names a row, or nothing. */
+export type Label = number | string | null;
+
 /** Reads columns that belong together and keeps the rows that have a number in each. */
-export function readWholeRows<K extends string>(
+export function readWholeRows<K extends string, L extends string = never>(
   inputs: Readonly<Record<K, { given: unknown; quantity: Quantity }>>,
-): WholeRows<K> {
-  const rows = readRows(inputs);
+  labelInputs = {} as Readonly<Record<L, LabelInput>>,
+): WholeRows<K, L> {
+  const rows = readRows(inputs, labelInputs);
   const keys = Object.keys(inputs) as K[];
+  const kept: number[] = [];
   const columns = Object.fromEntries(keys.map((key) => [key, [] as number[]])) as Record<
     K,
     number[]
@@ -25,11 +43,28 @@ export function readWholeRows<K extends string>(
     const values = keys.map((key) => valueAt(rows.numbers[key], row));
     if (values.every((value) => value !== null)) {
       keys.forEach((key, i) => columns[key].push(values[i]!));
+      kept.push(row);
     } else if (rows.isThere(row)) {
       dropped++;
     }
   }
-  return { columns, dropped, given: rows.count };
+  const labels = {} as Record<L, Label[] | undefined>;
+  for (const key of Object.keys(labelInputs) as L[]) {
+    const { name } = labelInputs[key];
+    const column = rows.labels[key];
+    if (column && column.headings.length > 1) {
+      throw invalid(`${name} has ${column.headings.length} columns; expected one column`);
+    }
+    labels[key] =
+      column && kept.map((row) => readLabel(column.cells[row][0], row + rows.firstRow - 1, name));
+  }
+  return { columns, labels, dropped, given: rows.count };
+}
+
+function readLabel(raw: unknown, row: number, name: string): Label {
+  const value = readCell(raw);
+  if (value instanceof HostError) throw holdsError(value, row, name);
+  return isBlankLabel(value) ? null : keyContent(raw);
 }
 
 /** Scores before and after, a row an athlete: pairs with both. */

@@ -26,6 +26,10 @@ export const phrases: Readonly<Record<string, string | ((example: string) => str
   scoresBefore: "Scores before, a row an athlete; 0 counts as blank.",
   scoresAfter: "Scores after, the same athletes in the same rows.",
   standardErrors: "Their standard errors, above 0; a row without one is not there.",
+  poolMethod: '"reml" if omitted, "dl" or "fixed" (one common effect, for studies that are alike).',
+  poolInterval:
+    '"t" if omitted, "t unheld" or "z". Held, it is never built on less scatter than the studies\' own errors ' +
+    'make. "fixed" is always "z".',
 
   // A report on columns, a report on single values, and a row of values.
   parts: (label) => `One label, such as "${label}", or a range of labels, for those values alone.`,

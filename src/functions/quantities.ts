@@ -90,6 +90,12 @@ export const correlation = (name = "correlation"): Quantity => ({
   accepts: (value) => value >= -1 && value <= 1,
 });
 
+/** A correlation of things that go together, if at all; zero is a value. */
+export const positiveCorrelation = (name = "correlation"): Quantity => ({
+  ...anyNumber(name, "a correlation from 0 to 1"),
+  accepts: (value) => value >= 0 && value <= 1,
+});
+
 /** A count of athletes that may be none. */
 export const count = (name: string): Quantity => ({
   ...anyNumber(name, "a whole number, 0 or more"),

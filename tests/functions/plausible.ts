@@ -43,11 +43,11 @@ const BETWEEN: Readonly<Record<string, readonly [low: number, high: number]>> = 
 const FRACTION = /^(confidence|alpha|power|correlation|dropout|fraction|curveSd|maxSd)$/;
 
 /** What separates one lifter, lift or group from the next. */
-const LABEL = /^(group|lifter|by|strata|exercise)$/;
+const LABEL = /^(group|lifter|by|strata|exercise|study|names)$/;
 
 /** One argument alone decides how it lies, whatever the data beside it. */
 const SETTING =
-  /^(confidence|alpha|power|within|maxReps|reserveBias|reserveSd|curveSd|maxSd|changeDate|reserveError|increment|step|fraction|exponent|margin|smallest|squadSd|newEffect|newStandardError|seed|groups|bar|equation|first)$/;
+  /^(confidence|alpha|power|within|maxReps|reserveBias|reserveSd|curveSd|maxSd|changeDate|reserveError|increment|step|fraction|exponent|margin|smallest|squadSd|newEffect|newStandardError|seed|groups|bar|equation|first|scale)$/;
 
 /** The arguments that are tables of their own. */
 const TABLES: Readonly<Record<string, readonly unknown[][]>> = {

@@ -28,6 +28,8 @@ export const DEPTH = 40;
 /** Two sums this near, one of twice as many places, show the finer one to be exact to rounding. */
 const SETTLED = 1e-9;
 const MOST_HALVINGS = 24;
+/** The logarithm of a peak this far from 0 has too few digits left to tell places apart. */
+const FAR = 1e10;
 
 /**
  * The integral of a density by the trapezoidal rule, from the logarithm of the density.
@@ -45,6 +47,7 @@ export function trapezoid<P extends Place>(
   let places = aroundThePeaks([...downwards, ...upwards]);
   let step = coarse;
   let before = logSum(places) + Math.log(step);
+  if (!(Math.abs(before) < FAR)) throw tooFarApart();
   for (let halving = 0; halving < MOST_HALVINGS; halving++) {
     places = aroundThePeaks(withMiddles(look, places));
     step /= 2;
@@ -55,8 +58,11 @@ export function trapezoid<P extends Place>(
     }
     before = logIntegral;
   }
-  throw new NoAnswer("the values and the scale lie too far apart to integrate over the spread");
+  throw tooFarApart();
 }
+
+const tooFarApart = () =>
+  new NoAnswer("the values lie too far apart for their errors and the scale to integrate over");
 
 /** Places from 0 on, at least as far as `reach`, until the density has died out. */
 function walk<P extends Place>(look: (at: number) => P, step: number, reach: number): P[] {

@@ -1,13 +1,12 @@
 import { NoAnswer, type Absent } from "../problem";
 import { criticalValue, requireProbability } from "../statistics/distributions";
-import { sameTo } from "../statistics/compare";
+import { atLeast, atMost, sameTo } from "../statistics/compare";
 import { effectInterval } from "./effectInterval";
-import { weightedSquares } from "./heterogeneity";
 import { requireNumber, requireSameLength, requireStudies, SMALLEST } from "./inputs";
 import { lineModel, type LineFit } from "./lineModel";
-import type { PoolInterval } from "./poolStudies";
 import { remlVariance } from "./remlVariance";
 import { precisions } from "./restrictedLikelihood";
+import { scatterFactor, type PoolInterval, type Scatter } from "./scatterFactor";
 
 export interface DoseResponseOptions {
   readonly interval?: PoolInterval;
@@ -33,14 +32,17 @@ export interface DoseEstimate {
   readonly estimate: number;
   readonly low: number;
   readonly high: number;
+  /** Whether the studies' doses reach it: the line says little beyond them. */
+  readonly inside: boolean;
 }
 
 /**
  * How the effect of a study goes with its dose: a straight line, each study weighted by 1 / (SE² + τ²), τ²
  * being the variance between studies of one dose, by restricted maximum likelihood.
  *
- * With interval "t" the standard errors are Knapp and Hartung's, on k − 2 degrees of freedom (Knapp and
- * Hartung 2003, Stat Med 22:2693-2710); with "z" the studies' own and the normal.
+ * With interval "t" the standard errors are Knapp and Hartung's, on k − 2 degrees of freedom, held to at least
+ * the studies' own; with "t unheld" without that floor (`scatterFactor`); with "z" the studies' own and the
+ * normal.
  */
 export function doseResponse(
   doses: readonly number[],
@@ -74,20 +76,19 @@ export function effectsAtDoses(
     requireNumber(`value ${i + 1} of at`, dose);
   });
   const { line, factor, df } = fitLine(doses, effects, standardErrors, interval);
+  const lowest = doses.reduce((a, b) => Math.min(a, b));
+  const highest = doses.reduce((a, b) => Math.max(a, b));
   return at.map((dose) => {
     const estimate = line.estimateAt(dose);
     const reach = criticalValue(confidence, df) * Math.sqrt(factor * line.varianceAt(dose));
-    return { dose, estimate, low: estimate - reach, high: estimate + reach };
+    const inside = atLeast(dose, lowest) && atMost(dose, highest);
+    return { dose, estimate, low: estimate - reach, high: estimate + reach, inside };
   });
 }
 
-interface FittedLine {
+interface FittedLine extends Scatter {
   readonly line: LineFit;
   readonly between: number;
-  /** What the line's variances are multiplied by: Knapp and Hartung's Σ w r² / (k − 2), or 1. */
-  readonly factor: number;
-  /** Degrees of freedom of Student's t; none for the normal. */
-  readonly df: number | undefined;
 }
 
 function fitLine(
@@ -112,8 +113,5 @@ function fitLine(
   const model = lineModel(doses, effects);
   const between = remlVariance(model, variances);
   const weights = precisions(variances, between);
-  const line = model.fit(weights);
-  if (interval === "z") return { line, between, factor: 1, df: undefined };
-  const df = effects.length - 2;
-  return { line, between, factor: weightedSquares(model, weights) / df, df };
+  return { line: model.fit(weights), between, ...scatterFactor(model, weights, interval) };
 }

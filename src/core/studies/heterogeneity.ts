@@ -38,12 +38,15 @@ export function heterogeneity(model: StudyModel, variances: readonly number[]): 
 export function dersimonianLairdVariance(model: StudyModel, variances: readonly number[]): number {
   const weights = precisions(variances, 0);
   const df = model.studies - model.parameters;
-  // Σw − Σw²/Σw of the usual formula, as the sum of w (1 − leverage).
-  const free = leftOver(model, weights, model.fit(weights)).reduce(
+  return Math.max(0, (weightedSquares(model, weights) - df) / freeWeight(model, weights));
+}
+
+/** Σ w (1 − leverage), the weight that the fit leaves free: for a mean, Σw − Σw²/Σw. */
+export function freeWeight(model: StudyModel, weights: readonly number[]): number {
+  return leftOver(model, weights, model.fit(weights)).reduce(
     (sum, left, i) => sum + weights[i]! * left.free,
     0,
   );
-  return Math.max(0, (weightedSquares(model, weights) - df) / free);
 }
 
 /** Σ w r² about the weighted fit. */

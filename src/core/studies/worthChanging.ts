@@ -1,24 +1,34 @@
-import { BadInput, NoAnswer, type Absent } from "../problem";
+import { BadInput, NoAnswer } from "../problem";
 import { atLeast, atMost } from "../statistics/compare";
-import { criticalValue, requireProbability, upperP } from "../statistics/distributions";
+import { requireProbability } from "../statistics/distributions";
+import { integratedEffects } from "../statistics/integratedEffects";
+import {
+  mixtureAbove,
+  mixtureBelow,
+  mixtureInterval,
+  mixtureMean,
+} from "../statistics/normalMixture";
 import { requireNumber, requirePositive, requireStudies } from "./inputs";
-import { meanModel } from "./meanModel";
-import { remlVariance } from "./remlVariance";
-import { precisions } from "./restrictedLikelihood";
 
 /** From these chances on, the reading speaks for a side. */
 const LIKELY_WORTH_IT = 0.8;
 const UNLIKELY_WORTH_IT = 0.2;
 const MOST_HARM = 0.05;
 
+/**
+ * How far effects of studies may differ, in standard deviations of athletes: a prior that leaves spreads
+ * above 1 unlikely, as they are seen to be.
+ */
+export const USUAL_SCALE = 0.5;
+
 export type WorthChangingReading = "change" | "keep" | "test it first";
 
 export interface WorthChanging {
-  /** The mean effect of the earlier studies. */
+  /** What the earlier studies led one to expect of the true effect of one more. */
   readonly before: number;
-  readonly beforeLow: number | Absent;
-  readonly beforeHigh: number | Absent;
-  /** The new study's effect, drawn toward what the earlier studies led one to expect. */
+  readonly beforeLow: number;
+  readonly beforeHigh: number;
+  /** The new study's true effect, drawn toward the middle of all. */
   readonly shrunkNewStudy: number;
   readonly shrunkLow: number;
   readonly shrunkHigh: number;
@@ -27,9 +37,9 @@ export interface WorthChanging {
   readonly gainLow: number;
   readonly gainHigh: number;
   /** The chance that the gain is above the smallest that matters. */
-  readonly chanceWorthIt: number;
+  readonly chanceAboveSmallest: number;
   /** The chance of a loss larger than the smallest that matters. */
-  readonly chanceHarmful: number;
+  readonly chanceBelowMinusSmallest: number;
   readonly reading: WorthChangingReading;
 }
 
@@ -50,22 +60,29 @@ export interface Squad {
   readonly smallest: number;
 }
 
+export interface WorthChangingOptions {
+  readonly confidence?: number;
+  /** The scale of the half-normal prior of the spread between studies, in standard deviations. */
+  readonly scale?: number;
+}
+
 /**
  * Should the next block change, now that a new study is out?
  *
  * A new study is read in the light of the earlier ones, and the question is not the mean of all squads but
- * what one more squad, this one, would get: the prediction of a random-effects pool (REML), estimate ±
- * t(k − 2) √(τ² + SE²) (Higgins, Thompson and Spiegelhalter 2009, J R Stat Soc A 172:137-159). The new
- * study's own effect is its precision-weighted mean with N(before, τ² + SE²) of the earlier ones.
+ * what one more squad, this one, would get. How far studies differ, which a few of them cannot tell, is
+ * integrated (`integratedEffects`) and not put at one estimate: the shrunk effect of the new study would
+ * otherwise be called too certain.
  *
  * The reading is "change" where the gain is likely (0.8) above `smallest` and hardly (0.05) below −`smallest`,
- * "keep" where it is unlikely (0.2) above, else "test it first".
+ * "keep" where it is unlikely (0.2) above, else "test it first". With `smallest` 0 any loss is harm, and so
+ * "change" needs a chance of 0.95.
  */
 export function worthChanging(
   { effects, standardErrors }: EarlierStudies,
   newStudy: NewStudy,
   squad: Squad,
-  confidence = 0.95,
+  { confidence = 0.95, scale = USUAL_SCALE }: WorthChangingOptions = {},
 ): WorthChanging {
   requireStudies(effects, standardErrors);
   requireNumber("newEffect", newStudy.effect);
@@ -76,69 +93,46 @@ export function worthChanging(
     throw new BadInput(`smallest is ${squad.smallest}; expected 0 or more`);
   }
   requireProbability("confidence", confidence);
+  requirePositive("scale", scale);
   const earlier = effects.length;
   if (earlier < 2) throw new NoAnswer(`found ${earlier} earlier studies; expected at least 2`);
 
-  const before = nextStudy(effects, standardErrors);
-  const after = nextStudy(
+  const before = integrated(effects, standardErrors).next;
+  const all = integrated(
     [...effects, newStudy.effect],
     [...standardErrors, newStudy.standardError],
   );
-  return { ...beforeOf(), ...shrunkOf(), ...gainOf() };
+  const shrunk = all.effect(earlier);
+  const [beforeEnds, shrunkEnds, gainEnds] = [before, shrunk, all.next].map((mixture) =>
+    mixtureInterval(mixture, confidence),
+  );
+  const smallestEffect = squad.smallest / squad.sd;
+  const chanceAboveSmallest = mixtureAbove(all.next, smallestEffect);
+  const chanceBelowMinusSmallest = mixtureBelow(all.next, -smallestEffect);
+  return {
+    before: mixtureMean(before),
+    beforeLow: beforeEnds!.low,
+    beforeHigh: beforeEnds!.high,
+    shrunkNewStudy: mixtureMean(shrunk),
+    shrunkLow: shrunkEnds!.low,
+    shrunkHigh: shrunkEnds!.high,
+    expectedGain: squad.sd * mixtureMean(all.next),
+    gainLow: squad.sd * gainEnds!.low,
+    gainHigh: squad.sd * gainEnds!.high,
+    chanceAboveSmallest,
+    chanceBelowMinusSmallest,
+    reading: read(chanceAboveSmallest, chanceBelowMinusSmallest),
+  };
 
-  function beforeOf() {
-    if (earlier < 3) {
-      const none: Absent = { absent: `a prediction needs at least 3 studies; found ${earlier}` };
-      return { before: before.mean, beforeLow: none, beforeHigh: none };
-    }
-    const reach = criticalValue(confidence, earlier - 2) * Math.sqrt(before.variance);
-    return {
-      before: before.mean,
-      beforeLow: before.mean - reach,
-      beforeHigh: before.mean + reach,
-    };
-  }
-
-  function shrunkOf() {
-    const own = newStudy.standardError ** 2;
-    const shareOfNew = before.variance / (before.variance + own);
-    const shrunkNewStudy = before.mean + shareOfNew * (newStudy.effect - before.mean);
-    const reach = criticalValue(confidence) * Math.sqrt(shareOfNew * own);
-    return {
-      shrunkNewStudy,
-      shrunkLow: shrunkNewStudy - reach,
-      shrunkHigh: shrunkNewStudy + reach,
-    };
-  }
-
-  function gainOf() {
-    const df = earlier + 1 - 2;
-    const expectedGain = squad.sd * after.mean;
-    const spread = squad.sd * Math.sqrt(after.variance);
-    const reach = criticalValue(confidence, df) * spread;
-    const chanceWorthIt = upperP((squad.smallest - expectedGain) / spread, df);
-    const chanceHarmful = upperP((squad.smallest + expectedGain) / spread, df);
-    return {
-      expectedGain,
-      gainLow: expectedGain - reach,
-      gainHigh: expectedGain + reach,
-      chanceWorthIt,
-      chanceHarmful,
-      reading: read(chanceWorthIt, chanceHarmful),
-    };
+  function integrated(values: readonly number[], errors: readonly number[]) {
+    const errorVariances = errors.map((error) => error ** 2);
+    return integratedEffects({ values, errorVariances, sigma: 1, scale });
   }
 }
 
-/** What the studies so far lead one to expect of the true effect of the next. */
-function nextStudy(effects: readonly number[], standardErrors: readonly number[]) {
-  const variances = standardErrors.map((error) => error ** 2);
-  const model = meanModel(effects);
-  const between = remlVariance(model, variances);
-  const { estimate, variance } = model.fit(precisions(variances, between));
-  return { mean: estimate, variance: between + variance };
-}
-
-function read(chanceWorthIt: number, chanceHarmful: number): WorthChangingReading {
-  if (atLeast(chanceWorthIt, LIKELY_WORTH_IT) && atMost(chanceHarmful, MOST_HARM)) return "change";
-  return atMost(chanceWorthIt, UNLIKELY_WORTH_IT) ? "keep" : "test it first";
+function read(aboveSmallest: number, belowMinusSmallest: number): WorthChangingReading {
+  if (atLeast(aboveSmallest, LIKELY_WORTH_IT) && atMost(belowMinusSmallest, MOST_HARM)) {
+    return "change";
+  }
+  return atMost(aboveSmallest, UNLIKELY_WORTH_IT) ? "keep" : "test it first";
 }

@@ -14,8 +14,10 @@ export enum PoolMethodChoice {
  * @customenum {string}
  */
 export enum IntervalChoice {
-  /** Student's t, Hartung and Knapp's standard error. The usual one. */
+  /** Student's t, the studies' actual scatter, never below what their own errors lead one to expect. The usual one. */
   t = "t",
+  /** The same without that floor (Hartung and Knapp): too narrow where studies agree by luck. */
+  tUnheld = "t unheld",
   /** Normal, the model's own standard error. */
   z = "z",
 }

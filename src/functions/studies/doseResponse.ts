@@ -38,13 +38,13 @@ export enum DoseResponsePart {
  * @param effects Their effects; 0 is a value.
  * @param standardErrors {@phrase standardErrors}
  * @param [at] Doses, a row or a column, at which to give the effect; the result is then a table.
- * @param [interval] "t" if omitted (Knapp and Hartung), or "z".
+ * @param [interval] "t" if omitted (Knapp and Hartung, never built on less scatter than the studies' own errors make), "t unheld" or "z".
  * @param [confidence] {@phrase confidence}
  * @param [part] {@phrase parts slope}
- * @returns A report of two columns: studies, intercept, slope, slope standard error, low, high, statistic, p, between-study sd. With at, a table: dose, estimate, low, high.
+ * @returns A report of two columns: studies, intercept, slope, slope standard error, low, high, statistic, p, between-study sd. With at, a table: dose, estimate, low, high, inside. Inside says whether the studies' doses reach that far; beyond them ("no") the line is a guess.
  * @errors #N/A under 3 studies, or without 2 different doses; #VALUE! naming the row for a bad cell.
  * @example =SPARE.DOSERESPONSE({0;1;2;3;4}, {0.55;0.5;0.38;0.35;0.2}, {0.15;0.2;0.18;0.12;0.2})
- * @source Random-effects meta-regression by REML; Knapp and Hartung 2003, Stat Med 22:2693-2710.
+ * @source Random-effects meta-regression by REML; Knapp and Hartung 2003, Stat Med 22:2693-2710, held as in Röver, Knapp and Friede 2015.
  */
 export function doseResponse(
   doses: unknown[][],
@@ -61,8 +61,14 @@ export function doseResponse(
     atDoses.length === 0
       ? report(DoseResponsePart, part, line)
       : table(
-          ["dose", "estimate", "low", "high"],
-          atDoses.map((row) => [row.dose, row.estimate, row.low, row.high]),
+          ["dose", "estimate", "low", "high", "inside"],
+          atDoses.map((row) => [
+            row.dose,
+            row.estimate,
+            row.low,
+            row.high,
+            row.inside ? "yes" : "no",
+          ]),
         ),
   );
 }

@@ -5,5 +5,6 @@ export { sdFromCi } from "./sdFromCi";
 export { seFromCi } from "./seFromCi";
 export type { PoolMethodChoice, IntervalChoice } from "./choices";
 export { poolStudies } from "./poolStudies";
+export { leaveOneOut } from "./leaveOneOut";
 export { doseResponse } from "./doseResponse";
 export { worthChanging } from "./worthChanging";

@@ -1,5 +1,5 @@
-import { readOne, report, required, single } from "../../cells";
-import { worthChanging as judge } from "../../core/studies/worthChanging";
+import { readOne, report, required, setting, single } from "../../cells";
+import { USUAL_SCALE, worthChanging as judge } from "../../core/studies/worthChanging";
 import * as quantities from "../quantities";
 import { readConfidence } from "../settings";
 import { readStudies } from "./readStudies";
@@ -8,7 +8,7 @@ import { readStudies } from "./readStudies";
  * @customenum {string}
  */
 export enum WorthChangingPart {
-  /** The mean effect of the earlier studies. */
+  /** What the earlier studies led one to expect of one more. */
   before = "before",
   /** Lower end of where one more study would have lain. */
   beforeLow = "before low",
@@ -27,9 +27,9 @@ export enum WorthChangingPart {
   /** Upper end of the gain's prediction. */
   gainHigh = "gain high",
   /** The chance that the gain is above the smallest that matters. */
-  chanceWorthIt = "chance worth it",
+  chanceAboveSmallest = "chance above smallest",
   /** The chance of a loss larger than the smallest that matters. */
-  chanceHarmful = "chance harmful",
+  chanceBelowMinusSmallest = "chance below minus smallest",
   /** "change", "keep" or "test it first". */
   reading = "reading",
 }
@@ -43,13 +43,14 @@ export enum WorthChangingPart {
  * @param newEffect The new study's effect, on the same scale; 0 is a value.
  * @param newStandardError Its standard error, above 0.
  * @param squadSd The spread between your athletes, above 0: it turns the effect into your units.
- * @param smallest The smallest gain worth a change, in your units, 0 or more.
+ * @param smallest The smallest gain worth a change, in your units, 0 or more. At 0 any loss is harm, and "change" needs a chance of 0.95.
  * @param [confidence] {@phrase confidence}
+ * @param [scale] How far true effects of studies may differ, in standard deviations; 0.5 if omitted.
  * @param [part] {@phrase parts reading}
- * @returns A report of two columns: before (low, high), shrunk new study (low, high), expected gain (low, high), chance worth it, chance harmful, reading.
+ * @returns A report of two columns: before (low, high), shrunk new study (low, high), expected gain (low, high), chance above smallest, chance below minus smallest, reading: "change" where the first chance is 0.8 or more and the second 0.05 or less, "keep" where the first is 0.2 or less, else "test it first".
  * @errors #N/A under 2 earlier studies; #VALUE! naming the row for a bad cell.
  * @example =SPARE.WORTHCHANGING({0.31;0.12;0.55;0.2;0.43}, {0.15;0.22;0.3;0.12;0.25}, 0.6, 0.2, 8, 1)
- * @source Higgins, Thompson and Spiegelhalter 2009, J R Stat Soc A 172:137-159; the limits of the reading (0.8, 0.05, 0.2) are ours.
+ * @source Gelman et al. 2013, Bayesian Data Analysis, ch. 5.4; half-normal prior: Röver et al. 2021, Res Synth Methods 12:448-474; the limits of the reading (0.8, 0.05, 0.2) are ours.
  */
 export function worthChanging(
   effects: unknown[][],
@@ -59,6 +60,7 @@ export function worthChanging(
   squadSd: unknown[][],
   smallest: unknown[][],
   confidence?: unknown[][],
+  scale?: unknown[][],
   part?: WorthChangingPart[][],
 ): unknown[][] {
   const { columns } = readStudies(effects, standardErrors);
@@ -67,10 +69,13 @@ export function worthChanging(
   const sd = readOne(required(squadSd, quantities.spread("squadSd")));
   const smallestGain = quantities.atLeast0("smallest", "a gain of 0 or more");
   const least = readOne(required(smallest, smallestGain));
-  const level = readConfidence(confidence);
+  const options = {
+    confidence: readConfidence(confidence),
+    scale: readOne(setting(scale, quantities.spread("scale"), USUAL_SCALE))!,
+  };
   if (effect === null || standardError === null || sd === null || least === null) {
     return single("");
   }
-  const gain = judge(columns, { effect, standardError }, { sd, smallest: least }, level);
+  const gain = judge(columns, { effect, standardError }, { sd, smallest: least }, options);
   return report(WorthChangingPart, part, gain);
 }

@@ -100,6 +100,7 @@ describe("a line over any studies", () => {
           doses,
           effects,
           doses.map(() => error),
+          { interval: "t unheld" },
         );
         expect(Math.abs(result.slope - slope)).toBeLessThan(1e-9);
         expect(Math.abs(result.intercept - (y - slope * x))).toBeLessThan(1e-8);
@@ -164,12 +165,54 @@ describe("a line over any studies", () => {
   });
 
   it("through which the effects go exactly has no scatter to test against", () => {
-    const result = doseResponse([1, 2, 3], [0.1, 0.2, 0.3], [0.05, 0.1, 0.2]);
+    const exact = [
+      [1, 2, 3],
+      [0.1, 0.2, 0.3],
+      [0.05, 0.1, 0.2],
+    ] as const;
+    const result = doseResponse(...exact, { interval: "t unheld" });
     expect(result.slope).toBeCloseTo(0.1, 14);
     expect(result.slopeStandardError).toBe(0);
     expect(result.betweenStudySd).toBe(0);
     expect(result.statistic).toHaveProperty("absent");
     expect(result.p).toHaveProperty("absent");
+    // Held, the studies' own errors stand, by Student's t.
+    const z = doseResponse(...exact, { interval: "z" });
+    expect(doseResponse(...exact).slopeStandardError).toBe(z.slopeStandardError);
+  });
+
+  it("holds the slope's standard error to the studies' own (own R code)", () => {
+    const six = [
+      [5, 8, 10, 12, 16, 20],
+      [0.1, 0.3, 0.25, 0.45, 0.38, 0.62],
+      [0.12, 0.15, 0.1, 0.18, 0.14, 0.2],
+    ] as const;
+    expectAllNear(
+      doseResponse(...six),
+      {
+        slope: 0.0294090193,
+        slopeStandardError: 0.0126278002,
+        low: -0.0056513747,
+        high: 0.0644694132,
+        p: 0.0803479,
+      },
+      ITERATED,
+    );
+    const unheld = doseResponse(...six, { interval: "t unheld" });
+    expectNear(unheld.slopeStandardError, 0.0068299488, ITERATED);
+    const [below, inside] = effectsAtDoses(...six, [4, 10]);
+    expectAllNear(below!, { estimate: 0.1000950257, low: -0.1774579, high: 0.377648 }, ITERATED);
+    expectAllNear(
+      inside!,
+      { estimate: 0.2765491413, low: 0.1202608937, high: 0.4328373888 },
+      ITERATED,
+    );
+  });
+
+  it("says whether a dose lies inside the studied ones, the ends among them", () => {
+    const at = [0.1, 0.3, 0.1 + 0.2, 0.05, 0.31];
+    const rows = effectsAtDoses([0.1, 0.2, 0.3], [1, 2, 4], [1, 1, 1], at);
+    expect(rows.map(({ inside }) => inside)).toEqual([true, true, true, false, false]);
   });
 
   it("needs three studies and two different doses", () => {

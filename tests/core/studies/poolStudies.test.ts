@@ -1,7 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { BadInput, NoAnswer } from "../../../src/core/problem";
-import { poolStudies, type PoolMethod } from "../../../src/core/studies/poolStudies";
+import { leaveOneOut } from "../../../src/core/studies/leaveOneOut";
+import { onePerStudy } from "../../../src/core/studies/onePerStudy";
+import type { PoolMethod } from "../../../src/core/studies/pooledMean";
+import { poolStudies } from "../../../src/core/studies/poolStudies";
 import { expectAllNear, expectNear, expectPrinted, ITERATED, ITERATED_VARIANCE } from "./matching";
 import { bcg, sixStudies } from "./published";
 
@@ -43,7 +46,7 @@ describe("pooling the six studies of Borenstein et al. 2009, chapter 14", () => 
     expect(result.predictHigh).toHaveProperty("absent");
   });
 
-  it('by moments, is metafor\'s rma(method = "DL"), prediction on k − 2 df', () => {
+  it('by moments, is metafor\'s rma(method = "DL")', () => {
     expectAllNear(pool(sixStudies, { method: "dl", interval: "z" }), {
       studies: 6,
       estimate: 0.358189743,
@@ -57,21 +60,26 @@ describe("pooling the six studies of Borenstein et al. 2009, chapter 14", () => 
       shareBetweenStudies: 0.583952077,
       q: 12.0178463,
       qP: 0.0345440612,
-      predictLow: -0.252952902,
-      predictHigh: 0.969332388,
     });
   });
 
-  it("by moments with Hartung and Knapp's interval, is metafor's test = \"knha\"", () => {
-    expectAllNear(pool(sixStudies, { method: "dl" }), {
+  it("by moments with Hartung and Knapp's interval unheld, is metafor's test = \"knha\"", () => {
+    expectAllNear(pool(sixStudies, { method: "dl", interval: "t unheld" }), {
       standardError: 0.0902183682,
       low: 0.126276044,
       high: 0.590103441,
       statistic: 3.97025295,
       p: 0.0106334948,
-      // Prediction uses the model's own standard error, whatever the interval.
-      predictLow: -0.252952902,
-      predictHigh: 0.969332388,
+    });
+  });
+
+  it("by moments with the t interval held, has the model's standard error and Student's t (own R)", () => {
+    expectAllNear(pool(sixStudies, { method: "dl" }), {
+      standardError: 0.105281484,
+      low: 0.0875550726,
+      high: 0.628824413,
+      statistic: 3.40221023,
+      p: 0.0192049181,
     });
   });
 });
@@ -102,8 +110,8 @@ describe("pooling the BCG trials of Colditz et al. 1994", () => {
         betweenStudySd: 0.559681213,
         shareBetweenStudies: 0.921173441,
         q: 152.232954,
-        predictLow: -2.00837562,
-        predictHigh: 0.579310716,
+        predictLow: -2.0160175,
+        predictHigh: 0.5708942,
       },
       ITERATED,
     );
@@ -125,8 +133,9 @@ describe("pooling the BCG trials of Colditz et al. 1994", () => {
         high: -0.320621152,
         statistic: -3.95224121,
         p: 0.00192001053,
-        predictLow: -2.00837562,
-        predictHigh: 0.579310716,
+        // The prediction is the same whatever the interval.
+        predictLow: -2.0160175,
+        predictHigh: 0.5708942,
       },
       ITERATED,
     );
@@ -150,8 +159,9 @@ describe("pooling the BCG trials of Colditz et al. 1994", () => {
       shareBetweenStudies: 0.921173441,
       q: 152.232954,
       qP: 1.99681497e-26,
-      predictLow: -1.99883799,
-      predictHigh: 0.570603342,
+      // And whatever the method.
+      predictLow: -2.0160175,
+      predictHigh: 0.5708942,
     });
   });
 
@@ -289,7 +299,7 @@ describe("pooling any studies", () => {
       effect: fc.double({ min: -1e4, max: 1e4, noNaN: true }),
       power: fc.double({ min: -3, max: 3, noNaN: true }),
     });
-    const interval = fc.constantFrom("t" as const, "z" as const);
+    const interval = fc.constantFrom("t" as const, "t unheld" as const, "z" as const);
     fc.assert(
       fc.property(fc.array(wild, { minLength: 1 }), method, interval, (all, how, kind) => {
         const result = poolStudies(
@@ -303,6 +313,127 @@ describe("pooling any studies", () => {
         }
       }),
     );
+  });
+});
+
+describe("six invented studies (own R code)", () => {
+  const effects = [0.2, 0.35, 0.5, 0.1, 0.42, 0.6];
+  const standardErrors = [0.15, 0.2, 0.18, 0.12, 0.22, 0.25];
+
+  it("have a held interval and a prediction over every spread they may have", () => {
+    expectAllNear(
+      poolStudies(effects, standardErrors),
+      {
+        estimate: 0.306114742,
+        standardError: 0.0840386881,
+        low: 0.0900864,
+        high: 0.5221431,
+        p: 0.0148638,
+      },
+      ITERATED,
+    );
+    expectAllNear(poolStudies(effects, standardErrors), {
+      predictLow: -0.157501329,
+      predictHigh: 0.838419598,
+    });
+  });
+
+  it("that agree by luck are held to their own errors", () => {
+    const three = [
+      [0.3, 0.32, 0.28],
+      [0.1, 0.12, 0.15],
+    ] as const;
+    expectAllNear(poolStudies(...three), {
+      standardError: 0.068376346,
+      low: 0.00813799,
+      predictLow: -0.209833226,
+      predictHigh: 0.810851724,
+    });
+    expectAllNear(poolStudies(...three, { interval: "t unheld" }), {
+      standardError: 0.010186323,
+      low: 0.25850945,
+    });
+  });
+
+  it("give the same prediction in any unit and order", () => {
+    const { predictLow } = poolStudies(effects, standardErrors);
+    const other = poolStudies(
+      effects.map((effect) => effect * 1e6).reverse(),
+      standardErrors.map((error) => error * 1e6).reverse(),
+    );
+    expectNear((other.predictLow as number) / 1e6, predictLow as number, 1e-9);
+  });
+
+  it("with several effects each count once (Borenstein et al. 2009, ch. 24)", () => {
+    const once = onePerStudy(effects, standardErrors, ["a", "a", "b", "c", "c", "d"], 0.5);
+    expect(once.effects).toEqual([0.275, 0.5, 0.26, 0.6]);
+    [0.152069063, 0.18, 0.149331845, 0.25].forEach((error, i) => {
+      expectNear(once.standardErrors[i], error);
+    });
+    expectAllNear(
+      poolStudies(once.effects, once.standardErrors),
+      { studies: 4, estimate: 0.360007464, standardError: 0.0860820784, high: 0.633959073 },
+      ITERATED,
+    );
+  });
+
+  it("are left one out in turn", () => {
+    const rows = leaveOneOut(effects, standardErrors);
+    expect(rows.map(({ leftOut }) => leftOut)).toEqual([0, 1, 2, 3, 4, 5]);
+    for (const [study, estimate, low, high, p] of [
+      [1, 0.3456796, 0.0568423, 0.6345168, 0.0293007],
+      [4, 0.3748905, 0.1376566, 0.6121243, 0.0118056],
+      [6, 0.2695978, 0.0390992, 0.5000965, 0.0314527],
+    ] as const) {
+      expectAllNear(rows[study - 1]!, { estimate, low, high, p }, ITERATED);
+    }
+  });
+});
+
+describe("one effect a study", () => {
+  it("is the mean, its variance the sum of the whole covariance matrix over m²", () => {
+    const errors = [0.1, 0.2, 0.4];
+    for (const r of [0, 0.3, 1]) {
+      const { standardErrors } = onePerStudy([1, 2, 6], errors, ["x", "x", "x"], r);
+      const matrix = errors.flatMap((a, i) => errors.map((b, j) => (i === j ? 1 : r) * a * b));
+      expectNear(standardErrors[0], Math.sqrt(sum(matrix)) / 3, 1e-12);
+    }
+    expect(onePerStudy([1, 2, 6], errors, ["x", "x", "x"], 1).effects).toEqual([3]);
+  });
+
+  it("leaves studies without a label alone, in order of first appearance", () => {
+    const once = onePerStudy(
+      [1, 2, 3, 4, 5],
+      [1, 1, 1, 1, 1],
+      [undefined, "b", undefined, "a", "b"],
+    );
+    expect(once.effects).toEqual([1, 3.5, 3, 4]);
+    expect(once.standardErrors[0]).toBe(1);
+  });
+
+  it("refuses a correlation that is none", () => {
+    for (const r of [-0.1, 1.1, NaN]) {
+      expect(() => onePerStudy([1, 2], [1, 1], ["a", "a"], r)).toThrow(
+        "expected a number from 0 to 1",
+      );
+    }
+  });
+});
+
+describe("leaving one study out", () => {
+  it("of two leaves the other as it is, with an interval only by its own error", () => {
+    const [first, second] = leaveOneOut([0.2, 0.5], [0.1, 0.2]);
+    expect([first!.estimate, second!.estimate]).toEqual([0.5, 0.2]);
+    expect(first!.low).toHaveProperty("absent");
+    expect(first!.p).toHaveProperty("absent");
+    for (const options of [{ interval: "z" }, { method: "fixed" }] as const) {
+      const [own] = leaveOneOut([0.2, 0.5], [0.1, 0.2], options);
+      expectNear(own!.high, 0.5 + 0.2 * 1.959963985);
+    }
+  });
+
+  it("needs two", () => {
+    expect(() => leaveOneOut([0.2], [0.1])).toThrow(NoAnswer);
   });
 });
 
@@ -368,8 +499,9 @@ describe("pooling few or strange studies", () => {
     expect(result.predictLow).toHaveProperty("absent");
   });
 
-  it("that agree exactly has no spread, so no t test", () => {
-    const result = poolStudies([0.1, 0.1, 0.1], [0.1, 0.7, 1.3]);
+  it("that agree exactly has no spread, so no t test unheld", () => {
+    const errors = [0.1, 0.7, 1.3];
+    const result = poolStudies([0.1, 0.1, 0.1], errors, { interval: "t unheld" });
     expect(result).toMatchObject({
       estimate: 0.1,
       standardError: 0,
@@ -384,6 +516,21 @@ describe("pooling few or strange studies", () => {
     expect(result.p).toHaveProperty("absent");
     // One more study can still be foretold, from the studies' own errors.
     expect(result.predictLow).toBeLessThan(0.1);
+    // Held, the interval is that of the studies' own errors, by Student's t.
+    const held = poolStudies([0.1, 0.1, 0.1], errors);
+    const z = poolStudies([0.1, 0.1, 0.1], errors, { interval: "z" });
+    expect(held.standardError).toBe(z.standardError);
+    expect(held.low).toBeLessThan(z.low as number);
+  });
+
+  it("held, is never surer than the model and never surer than unheld", () => {
+    fc.assert(
+      fc.property(studies(2), ({ effects, standardErrors }) => {
+        const error = (interval: "t" | "t unheld" | "z") =>
+          poolStudies(effects, standardErrors, { interval }).standardError as number;
+        expect(error("t")).toBe(Math.max(error("z"), error("t unheld")));
+      }),
+    );
   });
 
   it("widens with the confidence asked for", () => {

@@ -332,7 +332,9 @@ describe("dose and response", () => {
     expect(data.slopeInterval?.low).toBe(part("DOSERESPONSE", "low", ...given));
     const ends = implementations.DOSERESPONSE(...given, [[1], [4]]).slice(1);
     const drawn = [data.line[0], data.line[data.line.length - 1]];
-    expect(drawn.map(({ dose, estimate, low, high }) => [dose, estimate, low, high])).toEqual(ends);
+    expect(drawn.map(({ dose, estimate, low, high }) => [dose, estimate, low, high])).toEqual(
+      ends.map((row) => row.slice(0, 4)),
+    );
     expect(data.dose).toBe("reps left in reserve");
   });
 

@@ -70,6 +70,7 @@ const questions: [question: string, id: string][] = [
   ["standard error from confidence limits", "SEFROMCI"],
   ["meta analysis", "POOLSTUDIES"],
   ["pool the effects of five papers", "POOLSTUDIES"],
+  ["does the result hang on one study", "LEAVEONEOUT"],
   ["do more sets bring more gains", "DOSERESPONSE"],
   ["meta regression", "DOSERESPONSE"],
   ["new study says otherwise, should I change what we do", "WORTHCHANGING"],
