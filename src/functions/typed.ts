@@ -39,7 +39,7 @@ function shownResult<R>(result: R): R;
 function shownResult(result: unknown): unknown {
   if (typeof result === "number") return shownNumber(result);
   if (Array.isArray(result)) return result.map((one) => shownResult<unknown>(one));
-  if (typeof result !== "object" || result === null) return result;
+  if (typeof result !== "object" || result === null || ArrayBuffer.isView(result)) return result;
   return Object.fromEntries(
     Object.entries(result).map(([key, value]) => [key, shownResult<unknown>(value)]),
   );

@@ -4,6 +4,7 @@ import { blankUnlessGiven } from "../blankUnlessGiven";
 import type { EquationChoice } from "../choices";
 import { equationOf } from "../equation";
 import * as quantities from "../quantities";
+import { typed, type Given } from "../typed";
 import { groupIn, groupBy, keyedTable } from "./groups";
 import { readWithin } from "./readWithin";
 
@@ -50,14 +51,29 @@ export function logSummary(
   maxReps?: unknown[][],
   equation?: EquationChoice[][],
 ): unknown[][] {
+  const measures = Object.keys(SUMMARY_HEADINGS) as (keyof LogSummary)[];
+  const cells = { by, load, reps, reserve, sets, within, maxReps, equation };
+  const { headings, keys, summaries } = computeLogSummary(cells);
+  return keyedTable({ headings, keys }, Object.values(SUMMARY_HEADINGS), (group) =>
+    measures.map((measure) => summaries[group][measure]),
+  );
+}
+
+type LogCells = Given<
+  "by" | "load" | "reps",
+  "reserve" | "sets" | "within" | "maxReps" | "equation"
+>;
+
+/** The typed half of LOGSUMMARY: the keys in order of first appearance, and what each sums up to. */
+export const computeLogSummary = typed((cells: LogCells) => {
   const { numbers, labels, firstRow } = readRows(
     {
-      load: { given: blankUnlessGiven(load), quantity: quantities.load() },
-      reps: { given: blankUnlessGiven(reps), quantity: quantities.reps() },
-      reserve: { given: reserve, quantity: quantities.reserve() },
-      sets: { given: sets, quantity: quantities.sets() },
+      load: { given: blankUnlessGiven(cells.load), quantity: quantities.load() },
+      reps: { given: blankUnlessGiven(cells.reps), quantity: quantities.reps() },
+      reserve: { given: cells.reserve, quantity: quantities.reserve() },
+      sets: { given: cells.sets, quantity: quantities.sets() },
     },
-    { by: { given: blankUnlessGiven(by), name: "by" } },
+    { by: { given: blankUnlessGiven(cells.by), name: "by" } },
   );
   const log = {
     load: numbers.load!,
@@ -67,12 +83,9 @@ export function logSummary(
   };
   const groups = groupBy(labels.by!, log.reps, firstRow);
   const summaries = summariseLog(log, groupIn(groups), groups.keys.length, {
-    within: readWithin(within),
-    maxReps: readOne(setting(maxReps, quantities.reps("maxReps"), USUAL_MAX_REPS))!,
-    equation: readOne(equationOf(equation))!,
+    within: readWithin(cells.within),
+    maxReps: readOne(setting(cells.maxReps, quantities.reps("maxReps"), USUAL_MAX_REPS))!,
+    equation: readOne(equationOf(cells.equation))!,
   });
-  const measures = Object.keys(SUMMARY_HEADINGS) as (keyof LogSummary)[];
-  return keyedTable(groups, Object.values(SUMMARY_HEADINGS), (group) =>
-    measures.map((measure) => summaries[group][measure]),
-  );
-}
+  return { headings: groups.headings, keys: groups.keys, summaries };
+});

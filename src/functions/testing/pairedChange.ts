@@ -2,6 +2,7 @@ import { report } from "../../cells";
 import { pairedChange as comparePairs } from "../../core/testing/pairedChange";
 import { readPairs } from "../pairs";
 import { readConfidence } from "../settings";
+import { typed, type Given } from "../typed";
 
 /**
  * @customenum {string}
@@ -56,10 +57,12 @@ export function pairedChange(
   confidence?: unknown[][],
   part?: PairedChangePart[][],
 ): unknown[][] {
-  const { columns, dropped } = readPairs(before, after);
-  const level = readConfidence(confidence);
-  return report(PairedChangePart, part, {
-    ...comparePairs(columns.before, columns.after, level),
-    dropped,
-  });
+  return report(PairedChangePart, part, computePairedChange({ before, after, confidence }));
 }
+
+/** The typed half of PAIREDCHANGE: the mean change, and how many athletes were left out. */
+export const computePairedChange = typed((cells: Given<"before" | "after", "confidence">) => {
+  const { columns, dropped } = readPairs(cells.before, cells.after);
+  const level = readConfidence(cells.confidence);
+  return { ...comparePairs(columns.before, columns.after, level), dropped };
+});

@@ -3,6 +3,7 @@ import { reliability as analyseTrials } from "../../core/testing/reliability";
 import { readWholeRows } from "../pairs";
 import * as quantities from "../quantities";
 import { readConfidence } from "../settings";
+import { typed, type Given } from "../typed";
 
 /**
  * @customenum {string}
@@ -64,9 +65,15 @@ export function reliability(
   confidence?: unknown[][],
   part?: ReliabilityPart[][],
 ): unknown[][] {
-  const { columns, dropped } = readWholeRows(blockColumns(trials, quantities.score("trials")));
-  const level = readConfidence(confidence);
+  return report(ReliabilityPart, part, computeReliability({ trials, confidence }));
+}
+
+/** The typed half of RELIABILITY: the test's error and correlations, and how many athletes were left out. */
+export const computeReliability = typed((cells: Given<"trials", "confidence">) => {
+  const trials = blockColumns(cells.trials, quantities.score("trials"));
+  const { columns, dropped } = readWholeRows(trials);
+  const level = readConfidence(cells.confidence);
   const byTrial = Object.values(columns);
   const byAthlete = byTrial[0].map((_score, row) => byTrial.map((column) => column[row]));
-  return report(ReliabilityPart, part, { ...analyseTrials(byAthlete, level), dropped });
-}
+  return { ...analyseTrials(byAthlete, level), dropped };
+});

@@ -3,6 +3,7 @@ import { responders as countResponders } from "../../core/testing/responders";
 import { readPairs } from "../pairs";
 import * as quantities from "../quantities";
 import { readConfidence } from "../settings";
+import { typed, type Given } from "../typed";
 
 /**
  * @customenum {string}
@@ -45,12 +46,17 @@ export function responders(
   confidence?: unknown[][],
   part?: RespondersPart[][],
 ): unknown[][] {
-  const { columns, dropped } = readPairs(before, after);
-  const limit = readOne(required(threshold, quantities.anyNumber("threshold", "a change")));
-  const level = readConfidence(confidence);
-  if (limit === null) return single("");
-  return report(RespondersPart, part, {
-    ...countResponders(columns.before, columns.after, limit, level),
-    dropped,
-  });
+  const counted = computeResponders({ before, after, threshold, confidence });
+  return counted === undefined ? single("") : report(RespondersPart, part, counted);
 }
+
+/** The typed half of RESPONDERS; nothing while the threshold is not filled in. */
+export const computeResponders = typed(
+  (cells: Given<"before" | "after" | "threshold", "confidence">) => {
+    const { columns, dropped } = readPairs(cells.before, cells.after);
+    const limit = readOne(required(cells.threshold, quantities.anyNumber("threshold", "a change")));
+    const level = readConfidence(cells.confidence);
+    if (limit === null) return undefined;
+    return { ...countResponders(columns.before, columns.after, limit, level), dropped };
+  },
+);

@@ -2,6 +2,7 @@ import { blockColumns, invalid, readRows, table } from "../../cells";
 import { testTable as tabulate } from "../../core/testing/testTable";
 import * as quantities from "../quantities";
 import { readConfidence } from "../settings";
+import { typed, type Given } from "../typed";
 import { readSides, pairsOf } from "./sides";
 
 /**
@@ -25,45 +26,57 @@ export function testTable(
   first?: unknown[][],
   confidence?: unknown[][],
 ): unknown[][] {
-  const columnsBefore = blockColumns(before, quantities.score("before"));
-  const columnsAfter = blockColumns(after, quantities.score("after"));
-  const width = Object.keys(columnsBefore).length;
-  if (Object.keys(columnsAfter).length !== width) {
-    throw invalid(
-      `before has ${width} columns and after has ${Object.keys(columnsAfter).length}; expected as many in both`,
-    );
-  }
-  const measures = Array.from({ length: width }, (_measure, i) => String(i));
-  const rows = readRows(
-    Object.fromEntries(
-      measures.flatMap((i) => [
-        [`before ${i}`, columnsBefore[i]],
-        [`after ${i}`, columnsAfter[i]],
-      ]),
-    ),
-    { group: { given: group ?? "", name: "group" } },
-  );
-  if (rows.heading("before 0") === undefined) {
-    throw invalid(
-      "before and after have no headings; expected a first row that names the measures",
-    );
-  }
-  const level = readConfidence(confidence);
-  const sides = readSides(rows.labels.group!, rows.firstRow, (row) => rows.isThere(row), first);
-  const results = tabulate(
-    measures.map((i) => {
-      const [a, b] = sides.map((side) =>
-        pairsOf(side, rows.numbers[`before ${i}`]!, rows.numbers[`after ${i}`]!),
-      );
-      return { measure: rows.heading(`before ${i}`)!, a, b };
-    }),
-    level,
-  );
+  const results = computeTestTable({ group, before, after, first, confidence });
   return table(
     TEST_TABLE.map(([heading]) => heading),
     results.map((row) => TEST_TABLE.map(([, key]) => row[key])),
   );
 }
+
+/** The typed half of TESTTABLE: a comparison of the groups for each measure. */
+export const computeTestTable = typed(
+  (cells: Given<"group" | "before" | "after", "first" | "confidence">) => {
+    const columnsBefore = blockColumns(cells.before, quantities.score("before"));
+    const columnsAfter = blockColumns(cells.after, quantities.score("after"));
+    const width = Object.keys(columnsBefore).length;
+    if (Object.keys(columnsAfter).length !== width) {
+      throw invalid(
+        `before has ${width} columns and after has ${Object.keys(columnsAfter).length}; expected as many in both`,
+      );
+    }
+    const measures = Array.from({ length: width }, (_measure, i) => String(i));
+    const rows = readRows(
+      Object.fromEntries(
+        measures.flatMap((i) => [
+          [`before ${i}`, columnsBefore[i]],
+          [`after ${i}`, columnsAfter[i]],
+        ]),
+      ),
+      { group: { given: cells.group ?? "", name: "group" } },
+    );
+    if (rows.heading("before 0") === undefined) {
+      throw invalid(
+        "before and after have no headings; expected a first row that names the measures",
+      );
+    }
+    const level = readConfidence(cells.confidence);
+    const sides = readSides(
+      rows.labels.group!,
+      rows.firstRow,
+      (row) => rows.isThere(row),
+      cells.first,
+    );
+    return tabulate(
+      measures.map((i) => {
+        const [a, b] = sides.map((side) =>
+          pairsOf(side, rows.numbers[`before ${i}`]!, rows.numbers[`after ${i}`]!),
+        );
+        return { measure: rows.heading(`before ${i}`)!, a, b };
+      }),
+      level,
+    );
+  },
+);
 
 const TEST_TABLE = [
   ["measure", "measure"],
