@@ -9,6 +9,7 @@ import { DIST } from "../../src/tools/paths";
 import { equations, type Equation } from "../../src/core/strength/equations";
 import { e1rm } from "../../src/core/strength/oneRepMax";
 import { implementations } from "../../src/functions/implementations";
+import { benchCardPaint } from "./cardPaint";
 import { benchEngineColumns } from "./engineColumns";
 import { benchLog } from "./log";
 
@@ -82,3 +83,4 @@ await benchColumn();
 await benchBundle();
 await benchLog();
 await benchEngineColumns();
+await benchCardPaint();
