@@ -119,6 +119,9 @@ export const score = (name: string, expected = "a test score"): Quantity => ({
   zeroIsBlank: true,
 });
 
+/** The smallest change that matters; zero is a value. */
+export const smallest = (name = "smallest") => atLeast0(name, "a change of 0 or more");
+
 /** A whole number from 1 to `most`; zero is a blank. */
 export const whole = (name: string, expected: string, most: number): Quantity => ({
   name,

@@ -7,7 +7,7 @@ import type { ReadyCell, ReadySheet } from "./ready";
 import { colorOf, styleOf } from "./styles";
 
 /** Room for a coach's own rows and columns below and beside what the sheet fills. */
-const ROOM = { rows: 40, columns: 6 };
+const ROOM = { rows: 40, columns: 10 };
 const SMALLEST = { rows: 60, columns: 16 };
 
 /** Lays out one sheet in the colours and styles of its workbook; `readCsv` gives the rows of a CSV file. */

@@ -147,7 +147,7 @@ describe("the demo as a whole", () => {
 
   it("lists its other sheets on the first", () => {
     const names = data.sheetOrder.map((id) => data.sheets[id].name);
-    expect(["Start", ...column("Start", "G6:G18")]).toEqual(names);
+    expect(["Start", ...column("Start", "G6:G19")]).toEqual(names);
   });
 });
 
@@ -465,6 +465,41 @@ describe("the test day", () => {
       const real = Math.abs(after - before) > 2.100922 * Math.SQRT2 * typicalError;
       expect(String(readings[row]).startsWith("real")).toBe(real);
     });
+  });
+
+  it("draws each rower's change towards the squad's, and leaves the order as it was", () => {
+    const rows = range("Test day", "V7:AC24");
+    const complete = squat().filter(({ after }) => isNumber(after));
+    expect(rows).toHaveLength(complete.length);
+    const gains = complete.map(({ before, after }) => Number(after) - before);
+    rows.forEach(([, reading, change, shrunk, low, high], row) => {
+      expect(change).toBeCloseTo(gains[row], 9);
+      const drawn = Number(shrunk) - gains[row];
+      expect(Math.sign(drawn)).toBe(Math.sign(mean(gains) - gains[row]));
+      expect(Math.abs(drawn)).toBeLessThan(Math.abs(mean(gains) - gains[row]));
+      const real = Number(low) > 0 || Number(high) < 0;
+      expect(String(reading).startsWith("real")).toBe(real);
+    });
+  });
+
+  it("finds each rower's gain a week in jumps on four test days", () => {
+    const jumps = range("Test days", "B7:D38").filter(([, , jump]) => isNumber(jump));
+    const rows = range("Test days", "F7:N14");
+    for (const [rower, tests, slope, , , shrunk, next] of rows) {
+      const own = jumps.filter(([name]) => name === rower);
+      expect(tests).toBe(own.length);
+      if (own.length < 2) {
+        expect([slope, shrunk, next].map((cell) => cell ?? "")).toEqual(["", "", ""]);
+        continue;
+      }
+      const weeks = own.map(([, date]) => Number(date) / 7);
+      const heights = own.map(([, , jump]) => Number(jump));
+      const products = weeks.map((week, i) => (week - mean(weeks)) * (heights[i] - mean(heights)));
+      const squares = weeks.map((week) => (week - mean(weeks)) ** 2);
+      expect(slope).toBeCloseTo(sum(products) / sum(squares), 9);
+      const ahead = Math.max(...weeks) + 1 - mean(weeks);
+      expect(next).toBeCloseTo(mean(heights) + Number(shrunk) * ahead, 9);
+    }
   });
 
   it("compares the crews by the difference of their changes", () => {

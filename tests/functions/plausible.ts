@@ -43,11 +43,11 @@ const BETWEEN: Readonly<Record<string, readonly [low: number, high: number]>> = 
 const FRACTION = /^(confidence|alpha|power|correlation|dropout|fraction|curveSd|maxSd)$/;
 
 /** What separates one lifter, lift or group from the next. */
-const LABEL = /^(group|lifter|by|strata|exercise|study|names)$/;
+const LABEL = /^(group|lifter|athlete|by|strata|exercise|study|names)$/;
 
 /** One argument alone decides how it lies, whatever the data beside it. */
 const SETTING =
-  /^(confidence|alpha|power|within|maxReps|reserveBias|reserveSd|curveSd|maxSd|changeDate|reserveError|increment|step|fraction|exponent|margin|smallest|squadSd|newEffect|newStandardError|seed|groups|bar|equation|first|scale)$/;
+  /^(confidence|alpha|power|within|maxReps|reserveBias|reserveSd|curveSd|maxSd|changeDate|reserveError|increment|step|fraction|exponent|margin|smallest|squadSd|newEffect|newStandardError|seed|groups|bar|equation|first|scale|per)$/;
 
 /** The arguments that are tables of their own. */
 const TABLES: Readonly<Record<string, readonly unknown[][]>> = {
@@ -114,7 +114,8 @@ function requiredArgument(
   if (name === "seed") return fc.integer({ min: 1, max: 99 });
   if (name === "groups") return fc.integer({ min: 2, max: 3 });
   if (name === "first") return fc.constant("Ben");
-  if (SETTING.test(name)) return oneCell(name).map((cell) => [[cell]]);
+  if (SETTING.test(name) || (name === "typicalError" && isSquad(beside)))
+    return oneCell(name).map((cell) => [[cell]]);
   const wide = name === "trials" || (isBlock(beside) && /^(before|after)$/.test(name));
   if (wide) return block(name, layout);
   if (layout === "single") {
@@ -125,6 +126,10 @@ function requiredArgument(
     ...cells.map((cell) => [cell]),
   ]);
 }
+
+/** A test of a whole squad has one typical error, and a scale. */
+const isSquad = (parameters: readonly Parameter[]) =>
+  parameters.some(({ name }) => name === "scale");
 
 /** A table of tests has a column a measure, with headings; it alone has groups and no single part. */
 const isBlock = (parameters: readonly Parameter[]) =>

@@ -56,6 +56,100 @@ describe("a real change of one athlete", () => {
   });
 });
 
+describe("SQUADCHANGE", () => {
+  const names = ["athlete", "Ada", "", "Noor", "Iris", "Ada", 0].map((name) => [name]);
+  const first = ["before", 100, 90, "DNS", 105, 120, 95].map((score) => [score]);
+  const second = ["after", 105, 99, 110, 107.5, 135, 99].map((score) => [score]);
+
+  it("is a row an athlete with both scores, in the sheet's order; names may repeat, rows without one are left out", () => {
+    const [headings, ...rows] = call("SQUADCHANGE", names, first, second, 2.5);
+    expect(headings).toEqual([
+      "athlete",
+      "reading",
+      "change",
+      "shrunk change",
+      "low",
+      "high",
+      "chance above smallest",
+      "chance below minus smallest",
+    ]);
+    expect(rows.map(([name, , change]) => [name, change])).toEqual([
+      ["Ada", 5],
+      ["Iris", 2.5],
+      ["Ada", 15],
+    ]);
+  });
+
+  it("takes a blank option for its default, as any host passes it", () => {
+    const usual = call("SQUADCHANGE", names, first, second, 2.5);
+    for (const blank of [null, undefined, "", 0]) {
+      const given = [blank, blank, blank, blank];
+      expect(call("SQUADCHANGE", names, first, second, 2.5, ...given)).toEqual(usual);
+    }
+    expect(call("SQUADCHANGE", names, first, second, 2.5, 0, null, 0.95, 10)).toEqual(usual);
+  });
+
+  it("waits for its typical error, has no answer without a pair, and names a bad row", () => {
+    expect(call("SQUADCHANGE", names, first, second, "")).toEqual([[""]]);
+    expect(
+      shown(
+        value(
+          "SQUADCHANGE",
+          names,
+          first,
+          names.map(() => [""]),
+          2.5,
+        ),
+      ),
+    ).toMatch(/^#N\/A ./);
+    const bad = second.map((row, at) => (at === 4 ? ["107kg"] : row));
+    expect(shown(value("SQUADCHANGE", names, first, bad, 2.5))).toMatch(/^#VALUE! row 5: .*107kg/);
+    const two = names.map(([name]) => [name, name]);
+    expect(shown(value("SQUADCHANGE", two, first, second, 2.5))).toContain("expected one column");
+    expect(shown(value("SQUADCHANGE", names, first, second, 2.5, -1))).toContain("smallest is -1");
+  });
+});
+
+describe("TESTTREND", () => {
+  const names = ["athlete", "Ada", "Noor", "ada ", "Ada", "Noor", "Iris", ""].map((name) => [name]);
+  const dates = ["date", 46000, 46000, 46028, 46056, 46056, 46000, 46000].map((date) => [date]);
+  const scores = ["jump", 30, 40, 31.5, 32, 41, 28, 33].map((score) => [score]);
+
+  it("is a row an athlete in order of first appearance, blank where there is no line", () => {
+    const [headings, ...rows] = call("TESTTREND", names, dates, scores);
+    expect(headings).toEqual([
+      "athlete",
+      "tests",
+      "slope",
+      "low",
+      "high",
+      "shrunk slope",
+      "next",
+      "next low",
+      "next high",
+    ]);
+    expect(rows.map(([name, tests]) => [name, tests])).toEqual([
+      ["Ada", 3],
+      ["Noor", 2],
+      ["Iris", 1],
+    ]);
+    expect(rows[2]!.slice(2)).toEqual(Array(7).fill(""));
+  });
+
+  it("counts by weeks unless told otherwise, as any host passes a blank", () => {
+    const usual = call("TESTTREND", names, dates, scores, 7, 0.95);
+    for (const blank of [null, undefined, "", 0]) {
+      expect(call("TESTTREND", names, dates, scores, blank, blank)).toEqual(usual);
+    }
+  });
+
+  it("needs three tests of somebody, and days above 0", () => {
+    const few = [names.slice(1, 3), dates.slice(1, 3), scores.slice(1, 3)];
+    expect(shown(value("TESTTREND", ...few))).toMatch(/^#N\/A expected three tests/);
+    expect(shown(value("TESTTREND", names, dates, scores, -7))).toContain("per is -7");
+  });
+});
+
 describe("a pair", () => {
   it("is dropped, and counted, when either side is missing; a blank row is not there", () => {
     expect(reportOf("PAIREDCHANGE", before, after)).toMatchObject({ n: 8, dropped: 1 });

@@ -44,7 +44,8 @@ export function likelySpreads(inputs: SpreadInputs): LikelySpread[] {
     variances: inputs.errorVariances.map((c) => c / least),
     scale: inputs.scale / unit,
   };
-  const spreads = inputs.df === undefined ? overOmega(inUnits, 1) : overBoth(inUnits, inputs.df);
+  const { df = Infinity } = inputs;
+  const spreads = df > AS_GOOD_AS_KNOWN ? overOmega(inUnits, 1) : overBoth(inUnits, df);
   return spreads.map((spread) => ({
     weight: spread.weight,
     sigma: spread.sigma * inputs.sigma,
@@ -53,6 +54,9 @@ export function likelySpreads(inputs: SpreadInputs): LikelySpread[] {
     middleVariance: spread.middleVariance * unit * unit,
   }));
 }
+
+/** From here on a sigma that is estimated and one that is known give the same to more digits than a sheet shows. */
+const AS_GOOD_AS_KNOWN = 1e10;
 
 /** The values, the variances of their errors (the least is 1) and the scale of the prior, free of units. */
 interface Standardized {

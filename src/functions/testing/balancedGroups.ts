@@ -37,7 +37,8 @@ export function balancedGroups(
   const letters = dealGroups(
     whole.map((athlete) => athlete.scores),
     numberOfGroups,
-    rows.labels.strata && whole.map(({ row }) => labelAt(rows.labels.strata!, row, rows.firstRow)),
+    rows.labels.strata &&
+      whole.map(({ row }) => labelAt(rows.labels.strata!, row, rows.firstRow, "strata")),
     seedNumber,
   );
   const result: Grid = Array.from({ length: rows.count + rows.firstRow - 1 }, () => [""]);

@@ -61,7 +61,7 @@ export function changeScore(
 const scoreInputs = (cells: Given<"before" | "after", "smallest"> & ErrorCells) => ({
   before: required(cells.before, quantities.score("before")),
   after: required(cells.after, quantities.score("after")),
-  smallest: setting(cells.smallest, quantities.atLeast0("smallest", "a change of 0 or more"), 0),
+  smallest: setting(cells.smallest, quantities.smallest(), 0),
   ...errorInputs(cells),
 });
 

@@ -1,5 +1,7 @@
 export { mdc } from "./mdc";
 export { changeScore } from "./changeScore";
+export { squadChange } from "./squadChange";
+export { testTrend } from "./testTrend";
 export { reliability } from "./reliability";
 export { swc } from "./swc";
 export { pairedChange } from "./pairedChange";

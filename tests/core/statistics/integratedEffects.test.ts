@@ -115,6 +115,14 @@ describe("true values behind noisy ones, their spread integrated", () => {
     expectBruteForce({ ...squad, values: [3, 3, 3, 3, 3, 3] }, { mostOmega: 60, omegaSteps: 3000 });
   });
 
+  it("takes a sigma on more degrees of freedom than can be told from infinitely many as known", () => {
+    const known = integratedEffects(squad).effect(0);
+    for (const df of [1e9, 1e11, 1e100]) {
+      const estimated = integratedEffects({ ...squad, df }).effect(0);
+      expectWithin(mixtureMean(estimated), mixtureMean(known), 1e-7);
+    }
+  });
+
   it("takes one value as it is: normal where its error is known, Student's t where it is estimated", () => {
     const one = { values: [11], errorVariances: [2], sigma: 3, scale: 12 };
     const error = 3 * Math.SQRT2;
