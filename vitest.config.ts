@@ -43,7 +43,7 @@ export default defineConfig({
     maxWorkers: availableParallelism(),
     projects: [
       { ...project("unit"), plugins: [lean] },
-      project("engine"),
+      project("engine", { setupFiles: ["tests/random.ts", "tests/setup/engine.ts"] }),
       project("dist", { globalSetup: ["tests/setup/dist.ts"] }),
       project("browser", { globalSetup: ["tests/setup/browser.ts"] }),
       project("hostile"),

@@ -4,9 +4,12 @@ import type { HeadlessWorkbook } from "../../src/engine/headless";
 import { openWorkbook } from "../../src/engine/headless";
 import type { Implementations } from "../../src/engine/metadata";
 
+let calls = 0;
 const probes: Implementations = {
-  DOUBLE: (value) =>
-    (value as (number | null)[][]).map((row) => row.map((cell) => (cell ?? 0) * 2)),
+  DOUBLE: (value) => {
+    calls++;
+    return (value as (number | null)[][]).map((row) => row.map((cell) => (cell ?? 0) * 2));
+  },
 };
 const metadata = { functions: [{ id: "DOUBLE", parameters: [] }] };
 
@@ -83,5 +86,47 @@ describe("a spill that shrinks", () => {
     expect([read("D1"), read("E2"), read("E6")]).toEqual([6, 4, 0]);
     await write("A1", 4);
     expect([read("D1"), read("E4"), read("E6")]).toEqual([20, 8, 0]);
+  });
+
+  it.each([
+    ["to one cell", "=FILTER(C1:C6, C1:C6<=A1)", 1],
+    ["to a value", "=IF(A1>3, FILTER(C1:C6, C1:C6<=A1), 1)", 1],
+    ["to an error", "=IF(A1>3, FILTER(C1:C6, C1:C6<=A1), NA())", "#N/A"],
+  ])("%s leaves nothing behind, for whoever reads", async (_how, formula, left) => {
+    const { read, write } = await open([
+      [6, formula, 1, "=SUM(B2:B9)", "=SPARE.DOUBLE(B1:B9)", "=B3"],
+      ...[2, 3, 4, 5, 6].map((value) => [null, null, value]),
+    ]);
+    const cells = ["B1", "B2", "D1", "E3", "F1"];
+    expect(cells.map(read)).toEqual([1, 2, 20, 6, 3]);
+    await write("A1", 1);
+    expect(cells.map(read)).toEqual([left, null, 0, 0, 0]);
+    await write("A1", 4);
+    expect(cells.map(read)).toEqual([1, 2, 9, 6, 3]);
+  });
+
+  it("while a workbook is computed leaves nothing behind of what it first held", async () => {
+    // The first pass filters blanks, of which all are kept; then 32, 40, 48, 0 and 0.
+    const { read } = await open([
+      [
+        "=FILTER(B2:B6, B2:B6<40)",
+        "=SPARE.DOUBLE(C2:C6)",
+        "=SPARE.DOUBLE(D2:D7)",
+        "=SPARE.DOUBLE(E1:E6)",
+        1,
+      ],
+      ...[2, 3, 4, 5, 6].map((value) => [null, null, null, null, value]),
+    ]);
+    expect(["A1", "A2", "A3", "A4", "A5"].map(read)).toEqual([32, 0, null, null, null]);
+  });
+});
+
+describe("a formula that spills", () => {
+  it("is computed once where it reads no spill", async () => {
+    calls = 0;
+    const { read, write } = await open([[1, "=SPARE.DOUBLE(A1:A3)", "=SUM(B1:B3)"], [2], [3]]);
+    expect([read("C1"), calls]).toEqual([12, 1]);
+    await write("A3", 5);
+    expect([read("C1"), calls]).toEqual([16, 2]);
   });
 });
