@@ -49,6 +49,8 @@ const questions: [question: string, id: string][] = [
   ["they always have more in the tank than they say", "RESERVECHECK"],
   ["minimum detectable change", "MDC"],
   ["did this rower improve or is it test noise", "CHANGESCORE"],
+  ["which of my rowers changed since the last test day", "SQUADCHANGE"],
+  ["expected score on the next test day", "TESTTREND"],
   ["how trustworthy is our jump test", "RELIABILITY"],
   ["icc", "RELIABILITY"],
   ["smallest gain worth caring about", "SWC"],
