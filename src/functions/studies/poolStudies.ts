@@ -56,7 +56,7 @@ const USUAL_CORRELATION = 0.5;
  * @param [study] Which study each effect is from, where studies report several: effects with one name are averaged first, so that no athlete counts twice. A blank name is a study of its own.
  * @param [correlation] How far two effects of one study go together, from 0 to 1; 0.5 if omitted, 0 is a value.
  * @param [part] {@phrase parts estimate}
- * @returns A report of two columns: studies, estimate, standard error, low, high, statistic, p, between-study sd and variance, share between studies, q, q p, predict low, predict high. With 3 to 5 studies the interval is wide on purpose: it is meant to hold. The prediction needs 3.
+ * @returns A report of two columns: studies, estimate, standard error, low, high, statistic, p, between-study sd and variance, share between studies, q, q p, predict low, predict high. With 3 to 5 studies the interval is wide on purpose: it is meant to hold. Where one study is several times as precise as the others it holds in 89%, not 95%. The prediction needs 3.
  * @errors #N/A without a study; #VALUE! naming the row for a bad cell.
  * @example =SPARE.POOLSTUDIES({0.31;0.12;0.55;0.2;0.43}, {0.15;0.22;0.3;0.12;0.25})
  * @example =SPARE.POOLSTUDIES({0.31;0.12;0.55;0.2}, {0.15;0.22;0.3;0.12}, , , , {"A";"A";"B";"C"}, 0.7)

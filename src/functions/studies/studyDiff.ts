@@ -33,7 +33,7 @@ export enum StudyDiffPart {
 }
 
 /**
- * The difference of two groups from what a paper's table prints: means, SDs and group sizes. As an effect size it goes straight into POOLSTUDIES.
+ * The difference of two groups from what a paper's table prints: means, SDs and group sizes. As an effect size it goes straight into POOLSTUDIES; that supposes two groups of about the same spread.
  *
  * @customfunction STUDYDIFF
  * @param meanA Mean of group A; 0 is a value.
