@@ -57,7 +57,7 @@ const TABLE_PARTS = ["n", "bias", "sd", "meanMiss", "low", "high"] as const sati
  * @param [by] One or more columns to count by, such as week, beside the same rows: the result is a table.
  * @param [confidence] {@phrase confidence} The limits of agreement are always 95%.
  * @param [part] One label of the report, or a range of them, for those values alone; not together with by.
- * @returns A report of labels and values; with by, a table: the keys, n, bias, sd, mean miss, low, high. Errors are in reps.
+ * @returns A report of labels and values; with by, a table: the keys, n, bias, sd, mean miss, low, high. Errors are in reps. From a dozen sets the limits of agreement hold in 92%, not 95%.
  * @errors #VALUE! naming the row where fewer reps were done to failure than at the call. #N/A without a complete row, or with a single lifter in the lifter column.
  * @example =SPARE.RESERVECHECK(B2:B50, C2:C50&"", D2:D50)
  * @example =SPARE.RESERVECHECK(B1:B50, C1:C50&"", D1:D50, A1:A50, E1:E50)

@@ -1,7 +1,8 @@
-import { readOne, report, required, setting, single } from "../../cells";
+import { readOne, report, required, setting, single, type Quantity } from "../../cells";
 import { USUAL_SCALE, worthChanging as judge } from "../../core/studies/worthChanging";
 import * as quantities from "../quantities";
 import { readConfidence } from "../settings";
+import { typed, type Given } from "../typed";
 import { readStudies } from "./readStudies";
 
 /**
@@ -63,19 +64,32 @@ export function worthChanging(
   scale?: unknown[][],
   part?: WorthChangingPart[][],
 ): unknown[][] {
-  const { columns } = readStudies(effects, standardErrors);
-  const effect = readOne(required(newEffect, quantities.anyNumber("newEffect", "an effect")));
-  const standardError = readOne(required(newStandardError, quantities.spread("newStandardError")));
-  const sd = readOne(required(squadSd, quantities.spread("squadSd")));
-  const smallestGain = quantities.atLeast0("smallest", "a gain of 0 or more");
-  const least = readOne(required(smallest, smallestGain));
-  const options = {
-    confidence: readConfidence(confidence),
-    scale: readOne(setting(scale, quantities.spread("scale"), USUAL_SCALE))!,
-  };
-  if (effect === null || standardError === null || sd === null || least === null) {
-    return single("");
-  }
-  const gain = judge(columns, { effect, standardError }, { sd, smallest: least }, options);
-  return report(WorthChangingPart, part, gain);
+  const evidence = { effects, standardErrors, newEffect, newStandardError };
+  const decision = computeWorthChanging({ ...evidence, squadSd, smallest, confidence, scale });
+  return decision === undefined ? single("") : report(WorthChangingPart, part, decision);
 }
+
+/** The typed half of WORTHCHANGING; nothing where a single value that it needs is not filled in yet. */
+export const computeWorthChanging = typed(
+  (
+    cells: Given<
+      "effects" | "standardErrors" | "newEffect" | "newStandardError" | "squadSd" | "smallest",
+      "confidence" | "scale"
+    >,
+  ) => {
+    const { columns } = readStudies(cells.effects, cells.standardErrors);
+    const one = (given: unknown, quantity: Quantity) => readOne(required(given, quantity));
+    const effect = one(cells.newEffect, quantities.anyNumber("newEffect", "an effect"));
+    const standardError = one(cells.newStandardError, quantities.spread("newStandardError"));
+    const sd = one(cells.squadSd, quantities.spread("squadSd"));
+    const smallest = one(cells.smallest, quantities.atLeast0("smallest", "a gain of 0 or more"));
+    const options = {
+      confidence: readConfidence(cells.confidence),
+      scale: readOne(setting(cells.scale, quantities.spread("scale"), USUAL_SCALE))!,
+    };
+    if (effect === null || standardError === null || sd === null || smallest === null) {
+      return undefined;
+    }
+    return judge(columns, { effect, standardError }, { sd, smallest }, options);
+  },
+);

@@ -46,7 +46,7 @@ export enum PairedChangePart {
  * @param after {@phrase scoresAfter}
  * @param [confidence] {@phrase confidence}
  * @param [part] {@phrase parts mean change}
- * @returns A report of two columns: n, dropped, mean before, mean after, mean change, sd of change, standard error, low, high, t, df, p, effect size, effect standard error.
+ * @returns A report of two columns: n, dropped, mean before, mean after, mean change, sd of change, standard error, low, high, t, df, p, effect size, effect standard error. Among few athletes of whom most gain little and a few much, the interval holds in 89%, not 95%.
  * @errors #N/A without a complete pair; #VALUE! naming the row for a bad cell.
  * @example =SPARE.PAIREDCHANGE({100;110;95;120;105}, {104;113;97;126;106})
  * @source Student 1908, Biometrika 6:1-25; effect size: Becker 1988, Br J Math Stat Psychol 41:257-278.

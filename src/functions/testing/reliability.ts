@@ -54,7 +54,7 @@ export enum ReliabilityPart {
  * @param trials A row an athlete, a column a trial, at least two of each; 0 counts as blank.
  * @param [confidence] {@phrase confidence}
  * @param [part] {@phrase parts typical error}
- * @returns A report of two columns: n, dropped, trials, shift, detectable change (of one athlete; for the difference between two groups see DETECTABLE), typical error, df, error percent, and the intraclass correlations, with their intervals.
+ * @returns A report of two columns: n, dropped, trials, shift, detectable change (of one athlete; for the difference between two groups see DETECTABLE), typical error, df, error percent, and the intraclass correlations, with their intervals. One error stands for all: where it grows with the score, judge the strongest by themselves.
  * @errors #N/A under 2 athletes with every trial; #VALUE! naming the row for a bad cell.
  * @example =SPARE.RELIABILITY({146,140;148,152;170,152;90,99;157,145;156,153;176,167;205,218})
  * @example =SPARE.RELIABILITY(B2:C20, , "typical error")
