@@ -34,12 +34,12 @@ export const typicalError = implementations.RELIABILITY(
   "typical error",
 )[0][0] as number;
 
-/** Five invented studies: name, reps left in reserve, effect size, standard error. */
+/** Five invented studies: name, close sets a week, effect size, standard error. */
 export const studies = [
-  ["Study 1", 1, 0.39, 0.2],
-  ["Study 2", 2, 0.46, 0.17],
-  ["Study 3", 2, 0.17, 0.25],
-  ["Study 4", 3, 0.13, 0.18],
+  ["Study 1", 12, 0.39, 0.2],
+  ["Study 2", 10, 0.46, 0.17],
+  ["Study 3", 8, 0.17, 0.25],
+  ["Study 4", 6, 0.13, 0.18],
   ["Study 5", 4, -0.12, 0.15],
 ];
 
@@ -51,7 +51,7 @@ export const demoSelections: readonly Selected[] = [
   {
     id: "athlete-changes",
     values: [
-      ["rower", "squat before, kg", "squat after, kg", "typical error"],
+      ["lifter", "squat before, kg", "squat after, kg", "typical error"],
       ...squats.map(({ rower, before, after }, at) => [
         rower,
         before,
@@ -73,7 +73,7 @@ export const demoSelections: readonly Selected[] = [
   },
   {
     id: "dose-response",
-    values: [["reps left in reserve", "effect size", "SE"], ...studies.map((row) => row.slice(1))],
+    values: [["close sets a week", "effect size", "SE"], ...studies.map((row) => row.slice(1))],
   },
 ];
 
@@ -105,7 +105,7 @@ export const awkwardSelections: readonly (Selected & { readonly what: string })[
       ...many(52, (at) => [at + 1, 50, 12000 + 8000 * scatter(at), Math.round(20 * scatter(at))]),
     ],
   },
-  { what: "rowers by name", id: "weekly-load", values: summaryBy(logColumn(2)), units: "kg" },
+  { what: "lifters by name", id: "weekly-load", values: summaryBy(logColumn(2)), units: "kg" },
   {
     what: "two calls",
     id: "reserve-agreement",
