@@ -41,10 +41,11 @@ export function registerFunctions(
       (spelling) => new CellFunction(spell(id, spelling).toUpperCase(), implementation, messages),
     );
   });
-  injector.get(IFunctionService).registerExecutors(...executors);
+  const functions = injector.get(IFunctionService);
+  functions.registerExecutors(...executors);
   injector.get(IDescriptionService).registerDescriptions(describeFunctions(metadata));
 
-  correctEngine();
+  correctEngine(functions);
   injector.get(ICommandService).beforeCommandExecuted((command) => {
     if (startsPass(command)) messages.startCalculation();
   });

@@ -5,8 +5,10 @@ import {
   FormulaCurrentConfigService,
   ICalculateFormulaService,
   IFormulaCurrentConfigService,
+  Lexer,
   UniverFormulaEnginePlugin,
 } from "@univerjs/engine-formula";
+import { RewritingLexer } from "./corrections/rewriting";
 import { beyondFormula, changesBetween, changesOnTop, forgetVacated, spillsIn } from "./spills";
 
 /** More passes than this only a circle of spills would ask for. */
@@ -18,6 +20,7 @@ export class SettlingFormulaEngine extends UniverFormulaEnginePlugin {
     super._initializeWithOverride();
     this._injector.replace([ICalculateFormulaService, { useClass: SettlingCalculation }]);
     this._injector.replace([IFormulaCurrentConfigService, { useClass: CalculationState }]);
+    this._injector.replace([Lexer, { useClass: RewritingLexer }]);
   }
 }
 

@@ -29,7 +29,10 @@ const word = String.raw`[\p{L}_\\][\p{L}\p{N}_.\\?]*`;
 const patterns: readonly (readonly [TokenKind, string])[] = [
   ["text", String.raw`"(?:[^"]|"")*"`],
   // 'Week 1'!, Log!, [1]Log!, Jan:Dec!
-  ["sheet", String.raw`(?:'(?:[^']|'')*'|(?:\[[^\[\]]*\])?[\p{L}\p{N}_.\\:]+|\[[^\[\]]*\])!`],
+  [
+    "sheet",
+    String.raw`(?:'(?:[^']|'')*'|(?:\[[^\[\]]*\])?[\p{L}\p{N}_.\\][\p{L}\p{N}_.\\:]*|\[[^\[\]]*\])!`,
+  ],
   [
     "error",
     String.raw`#(?:REF!|VALUE!|DIV/0!|NULL!|NUM!|NAME\?|N/A|SPILL!|CALC!|FIELD!|BLOCKED!|CONNECT!|BUSY!|UNKNOWN!|GETTING_DATA)`,

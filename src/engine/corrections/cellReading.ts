@@ -18,11 +18,11 @@ import { contains } from "../../formula/address";
  * page's editor, so without a formula it is blank.
  */
 export function readEmptyTextAsText(): void {
-  const reading: Pick<BaseReferenceObject, "iterator" | "getCellData"> = {
+  const reading: Pick<BaseReferenceObject, "iterator" | "getFirstCell" | "getCellData"> = {
     iterator(this: BaseReferenceObject, callback) {
       const { startRow, endRow, startColumn, endColumn } = this.getRangePosition();
       if (isOnMissingSheet(this)) {
-        return callback(ErrorValueObject.create(ErrorType.VALUE), startRow, startColumn);
+        return callback(ErrorValueObject.create(ErrorType.REF), startRow, startColumn);
       }
       for (let row = startRow; row <= endRow; row++) {
         for (let column = startColumn; column <= endColumn; column++) {
@@ -35,6 +35,11 @@ export function readEmptyTextAsText(): void {
         }
       }
       return undefined;
+    },
+    getFirstCell(this: BaseReferenceObject) {
+      if (isOnMissingSheet(this)) return ErrorValueObject.create(ErrorType.REF);
+      const { startRow, startColumn } = this.getRangePosition();
+      return valueAt(this, startRow, startColumn, true) ?? NumberValueObject.create(0);
     },
     getCellData(this: BaseReferenceObject, row, column) {
       return computedAt(this, row, column) ?? storedAt(this, row, column);

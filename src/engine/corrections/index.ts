@@ -1,21 +1,31 @@
+import type { IFunctionService } from "@univerjs/engine-formula";
 import { readEmptyTextAsText } from "./cellReading";
 import { compareCellByCell } from "./columnIndex";
 import { failAlone } from "./failures";
+import { correctedFunctions } from "./functions";
+import { readLiteralsAsWritten } from "./literals";
+import { compareTextLiterally, joinAsShown, passErrorsOn } from "./operators";
 import { readRangesIntoOwnArrays } from "./ownArrays";
 import { sortTruthValuesLast } from "./truthValues";
 
 /**
- * Puts right what the spreadsheet's engine gets wrong, for every workbook that is opened. It changes
- * the engine's own classes, once, and by their published names alone.
+ * Puts right what the spreadsheet's engine gets wrong, for every workbook that is opened: its own
+ * classes are changed once, by their published names alone, and functions are registered over its own.
  */
-export function correctEngine(): void {
-  if (corrected) return;
-  corrected = true;
-  compareCellByCell();
-  readEmptyTextAsText();
-  readRangesIntoOwnArrays();
-  sortTruthValuesLast();
-  failAlone();
+export function correctEngine(functions: IFunctionService): void {
+  if (!corrected) {
+    corrected = true;
+    compareCellByCell();
+    readEmptyTextAsText();
+    readRangesIntoOwnArrays();
+    sortTruthValuesLast();
+    passErrorsOn();
+    joinAsShown();
+    compareTextLiterally();
+    readLiteralsAsWritten();
+    failAlone();
+  }
+  functions.registerExecutors(...correctedFunctions());
 }
 
 let corrected = false;

@@ -1,5 +1,11 @@
 import { ArrayValueObject, BaseReferenceObject } from "@univerjs/engine-formula";
 
+const { toArrayValueObject } = BaseReferenceObject.prototype;
+
+/** The cells of a range as the engine keeps them while it calculates: to be read, and never changed. */
+export const keptCells = (reference: BaseReferenceObject): ArrayValueObject =>
+  toArrayValueObject.call(reference);
+
 /**
  * Gives every function a list of its own of the cells in a range.
  *
@@ -7,7 +13,6 @@ import { ArrayValueObject, BaseReferenceObject } from "@univerjs/engine-formula"
  * read it. SORT puts that list in order where it is, so that SUMIF beside it adds up other rows.
  */
 export function readRangesIntoOwnArrays(): void {
-  const { toArrayValueObject } = BaseReferenceObject.prototype;
   BaseReferenceObject.prototype.toArrayValueObject = function (useCache) {
     const kept = toArrayValueObject.call(this, useCache);
     return ArrayValueObject.create({

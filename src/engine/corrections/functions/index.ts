@@ -1,0 +1,33 @@
+import type { BaseFunction } from "@univerjs/engine-formula";
+import { StringValueObject } from "@univerjs/engine-formula";
+import { literalCompare } from "../operators";
+import { around } from "./around";
+import { conditionalFunctions } from "./conditional";
+import { dayFunctions } from "./days";
+import { image } from "./image";
+import { lookupFunctions } from "./lookup";
+import { numbersAsText } from "./numbersAsText";
+import { studentFunctions } from "./student";
+import { textFunctions } from "./texts";
+import { truthFunctions } from "./truths";
+
+/** The functions that are registered over the engine's own. */
+export const correctedFunctions = (): readonly BaseFunction[] => [
+  ...conditionalFunctions(),
+  ...dayFunctions(),
+  ...lookupFunctions(),
+  ...numbersAsText(),
+  ...studentFunctions(),
+  ...textFunctions(),
+  ...truthFunctions(),
+  image(),
+  literalCompare(),
+  withoutPadding(),
+];
+
+/** The engine leaves room for a bracket behind an amount. */
+const withoutPadding = () =>
+  around("DOLLAR", (within, ...values) => {
+    const amount = within(...values);
+    return amount.isString() ? StringValueObject.create(String(amount.getValue()).trim()) : amount;
+  });
