@@ -6,6 +6,7 @@ import { callsOurs } from "../formula/spelling";
 import { cellAddress, cellsOf, type Area } from "../formula/address";
 import { withoutLocalNames } from "../formula/names";
 import { plainFormula } from "../formula/plain";
+import { writeOutSheets } from "../formula/sheetRanges";
 import { isError, type CellValue } from "../xlsx/model";
 import type { Book, FormulaCell } from "./book";
 import { findDependence } from "./dependence";
@@ -93,10 +94,14 @@ function liveFormulas(book: Book, { left, cut, beyond }: OpenAdjustments) {
 /** A formula of the file as the formula engine reads it, with its "=". */
 export function engineFormula(
   { text, sheet, row, column }: FormulaCell,
-  { names, tables }: Book,
+  { names, tables, sheets }: Book,
 ): string {
   const standing = { sheet: sheet.name, row, column };
-  return withoutLocalNames(plainFormula(text, tables, standing), names, tables, standing);
+  const plain = withoutLocalNames(plainFormula(text, tables, standing), names, tables, standing);
+  return writeOutSheets(
+    plain,
+    sheets.map(({ name }) => name),
+  );
 }
 
 /** Whether any formula, in a cell or behind a name, calls one of our functions. */

@@ -54,7 +54,7 @@ export function findDependence(book: Book): (cell: FormulaCell) => boolean {
 
   /** Whether a formula calls one of ours by itself, and which formulas it reads. */
   function reach(cell: FormulaCell): { calls: boolean; reads: FormulaCell[] } {
-    const tokens = withNames(engineFormula(cell, book), new Set());
+    const tokens = withNames(engineFormula(cell, book));
     const calls = tokens.some(({ kind, text }) => {
       return kind === "call" && (callsOurs(`${text}(`) || readsAnywhere.has(text.toUpperCase()));
     });
@@ -64,14 +64,23 @@ export function findDependence(book: Book): (cell: FormulaCell) => boolean {
     return { calls, reads };
   }
 
-  function withNames(formula: string, seen: ReadonlySet<string>): Token[] {
-    return tokensOf(formula).flatMap((token): Token[] => {
-      const key = token.text.toLowerCase();
-      const meaning = names.get(key);
-      if (meaning === undefined || seen.has(key)) return [token];
-      if (token.kind !== "name" && token.kind !== "call") return [token];
-      return [token, ...withNames(meaning, new Set([...seen, key]))];
-    });
+  /** The pieces of a formula and of every name that it reaches, each name's once. */
+  function withNames(formula: string): Token[] {
+    const reached = new Set<string>();
+    const found: Token[] = [];
+    const waiting = [formula];
+    for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
+      for (const token of tokensOf(next)) {
+        found.push(token);
+        const key = token.text.toLowerCase();
+        const meaning = token.kind === "name" || token.kind === "call" ? names.get(key) : undefined;
+        if (meaning === undefined || reached.has(key)) continue;
+        reached.add(key);
+        waiting.push(meaning);
+      }
+      found.push({ kind: "operator", text: "," });
+    }
+    return found;
   }
 }
 

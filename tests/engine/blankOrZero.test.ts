@@ -9,7 +9,7 @@ import { implementations } from "../../src/functions/implementations";
  * Zero is a set to failure, blank is a set not logged. Five cells that a spreadsheet may take for one
  * another, against every way of asking; what they should answer is worked by hand from the published
  * rules: a comparison tells numbers, text and truth values apart, blank equals both 0 and "", and a
- * lookup finds a blank cell by neither.
+ * lookup or a criterion finds a blank cell by neither.
  */
 const things = { zero: 0, blank: undefined, empty: '=""', text: '="0"', no: "=FALSE" };
 type Thing = keyof typeof things;
@@ -34,6 +34,21 @@ const wholes: Record<string, CellContent> = {
   "MATCH(FALSE,#,0)": 5,
   "XLOOKUP(0,#,$B$1:$B$5)": "zero",
   'XLOOKUP("0",#,$B$1:$B$5)': "text",
+  "XLOOKUP(FALSE,#,$B$1:$B$5)": "no",
+  'XLOOKUP("",#,$B$1:$B$5)': "empty",
+  // A criterion of 0 is met by the text "0" as well.
+  "COUNTIF(#,0)": 2,
+  'COUNTIF(#,"0")': 2,
+  'COUNTIF(#,"<>0")': 3,
+  'COUNTIF(#,"")': 2,
+  'COUNTIF(#,"=")': 1,
+  'COUNTIF(#,"<>")': 4,
+  "COUNTIF(#,FALSE)": 1,
+  'COUNTIFS(#,0,$B$1:$B$5,"zero")': 1,
+  'COUNTIFS(#,"",$B$1:$B$5,"<>blank")': 1,
+  'COUNTIFS(#,"<>",$B$1:$B$5,"blank")': 0,
+  "SUMIFS($C$1:$C$5,#,0)": 1001,
+  'SUMIFS($C$1:$C$5,#,"")': 110,
 };
 for (const [question, picked] of Object.entries(questions)) {
   wholes[`SUMPRODUCT(--(${question}))`] = picked.length;
@@ -62,7 +77,7 @@ async function open(rows: readonly Row[]): Promise<(address: string) => CellCont
     styles: {},
     sheetOrder: ["one"],
     sheets: {
-      one: { id: "one", name: "One", rowCount: 100, columnCount: 60, cellData: { ...cellData } },
+      one: { id: "one", name: "One", rowCount: 200, columnCount: 60, cellData: { ...cellData } },
     },
   };
   book = await openWorkbook(data, { functions: [{ id: "E1RM", parameters: [] }] }, implementations);
@@ -101,7 +116,7 @@ describe.each(["as written", "from the last"] as const)("with the questions %s",
       [...texts, ...texts].map((text, row) => [
         row < 5 ? things[names[row]] : undefined,
         names[row],
-        undefined,
+        row < 5 ? 10 ** row : undefined,
         `=${text.replace("#", "$A$1:$A$5")}`,
       ]),
     );

@@ -8,7 +8,7 @@ import type { CellValue } from "../../../src/xlsx/model";
  *     =ROUND(2.5,0) → 3
  *     {=LARGE(D2:D15,{1;2})} → {140;120}
  *
- * Braces mark a formula that was entered as an array. `## LibreOffice` stands above those whose values LibreOffice
+ * Braces mark a formula that was entered as an array, and "left" stands for one that we say we cannot compute. `## LibreOffice` stands above those whose values LibreOffice
  * worked out (`npx tsx tests/engine/differential/report.ts --record` asks it for those that have none), `## By hand`
  * above those that were worked out from what each function is documented to do.
  */
@@ -24,8 +24,10 @@ export interface Case {
   readonly formula: string;
   readonly isArray: boolean;
   readonly source: Source;
-  /** Nothing where it was not recorded yet. */
+  /** Nothing where it was not recorded yet, or where we know that we cannot compute it. */
   readonly expected?: Values;
+  /** Whether we say that we cannot compute it: a file's saved value then stays. */
+  readonly isLeft: boolean;
   /** How many rows and columns it fills. */
   readonly rows: number;
   readonly columns: number;
@@ -57,15 +59,17 @@ function readArea(area: string): Case[] {
 
 function readLine(
   text: string,
-): Pick<Case, "formula" | "isArray" | "expected" | "rows" | "columns"> {
+): Pick<Case, "formula" | "isArray" | "isLeft" | "expected" | "rows" | "columns"> {
   const [entered, result] = text.split(" → ");
   const isArray = entered.startsWith("{=");
   const formula = isArray ? entered.slice(1, -1) : entered;
   const shape = /^\?(\d+)x(\d+)$/.exec(result ?? "");
-  if (shape) return { formula, isArray, rows: Number(shape[1]), columns: Number(shape[2]) };
-  if (result === undefined) return { formula, isArray, rows: 1, columns: 1 };
+  const isLeft = result === "left";
+  const entry = { formula, isArray, isLeft };
+  if (shape) return { ...entry, rows: Number(shape[1]), columns: Number(shape[2]) };
+  if (result === undefined || isLeft) return { ...entry, rows: 1, columns: 1 };
   const expected = readValues(result);
-  return { formula, isArray, expected, rows: expected.length, columns: expected[0].length };
+  return { ...entry, expected, rows: expected.length, columns: expected[0].length };
 }
 
 /** `{1,"a";2,#N/A}`, or one value without braces. */

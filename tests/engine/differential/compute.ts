@@ -7,7 +7,7 @@ import { calculate } from "../../../src/recalculate/calculate";
 import { readMetadata } from "../../../src/tools/catalogue";
 import { readPackage, readWorkbook } from "../../../src/xlsx";
 import { convert } from "../../libreOffice";
-import type { Case, Values } from "./cases";
+import { agree, type Case, type Values } from "./cases";
 import { buildWorkbook, place } from "./workbook";
 
 /** What a formula comes to, or why it was left as it was. */
@@ -61,4 +61,19 @@ export function computeInLibreOffice(cases: readonly Case[]): ReadonlyMap<Case, 
   } finally {
     rmSync(folder, { recursive: true });
   }
+}
+
+/** Whether a formula came to what it should, or was left where it should be. */
+export function isRight({ expected, isLeft }: Case, { values, left }: Computed): boolean {
+  if (isLeft || left !== undefined) return isLeft && left !== undefined;
+  return expected !== undefined && agree(values, expected);
+}
+
+export function summary(cases: readonly Case[], computed: ReadonlyMap<Case, Computed>): string {
+  const right = cases.filter((one) => isRight(one, computed.get(one)!));
+  const left = right.filter(({ isLeft }) => isLeft).length;
+  return (
+    `${right.length - left} of ${cases.length} formulas agree with LibreOffice or the value worked out by hand, ` +
+    `${left} are left as they were saved, ${cases.length - right.length} differ`
+  );
 }

@@ -4,7 +4,7 @@
  */
 import type { Case, Values } from "./cases";
 import { agree, readCases, record, showValues } from "./cases";
-import { computeHere, computeInLibreOffice } from "./compute";
+import { computeHere, isRight, summary, computeInLibreOffice } from "./compute";
 
 const flags = process.argv.slice(2).filter((each) => each.startsWith("--"));
 const areas = process.argv.slice(2).filter((each) => !each.startsWith("--"));
@@ -16,19 +16,23 @@ async function report(): Promise<void> {
   const cases = all.filter(({ area }) => areas.length === 0 || areas.includes(area));
   if (flags.includes("--check")) checkRecorded(cases);
   const computed = await computeHere(all);
-  let agreed = 0;
-  for (const one of cases) {
+  for (const one of cases.filter((each) => !isRight(each, computed.get(each)!))) {
     const { values, left } = computed.get(one)!;
-    if (!left && one.expected && agree(values, one.expected)) agreed++;
-    else say(`${place(one)}  expected ${show(one.expected)}  got ${left ?? show(values)}`);
+    const expected = one.isLeft ? "that it is left" : show(one.expected);
+    say(`${place(one)}  expected ${expected}  got ${left ?? show(values)}`);
   }
-  say(`${agreed} of ${cases.length} formulas agree`);
+  for (const one of cases.filter(({ isLeft }) => isLeft)) {
+    say(`${place(one)}  is left: ${computed.get(one)!.left ?? "not at all"}`);
+  }
+  say(summary(cases, computed));
 }
 
 function recordMissing(): void {
   const cases = readCases();
   const answers = computeInLibreOffice(cases);
-  const missing = cases.filter(({ source, expected }) => source === "LibreOffice" && !expected);
+  const missing = cases.filter(
+    ({ source, expected, isLeft }) => source === "LibreOffice" && !expected && !isLeft,
+  );
   record(new Map(missing.map((one) => [one, answers.get(one)!])));
   say(`LibreOffice gave ${missing.length} values`);
 }
@@ -38,7 +42,8 @@ function checkRecorded(cases: readonly Case[]): void {
   const keyed = new Map([...answers].map(([one, values]) => [place(one), values]));
   for (const one of cases) {
     const answer = keyed.get(place(one))!;
-    if (one.source !== "LibreOffice" || (one.expected && agree(answer, one.expected))) continue;
+    if (one.source !== "LibreOffice" || one.isLeft || (one.expected && agree(answer, one.expected)))
+      continue;
     say(`${place(one)}  recorded ${show(one.expected)}  LibreOffice ${show(answer)}`);
   }
 }
