@@ -9,6 +9,11 @@ export const phrases: Readonly<Record<string, string | ((example: string) => str
   increment: "The smallest step of the load, such as 2.5; 0 or omitted for no rounding.",
 
   repsDone: "The reps done, above 0.",
+  dayOfSet: "The day of each set.",
+  loadOfSet: "The load of each set, above 0, in one unit.",
+  reserveOfSet:
+    'Reps in reserve, 0 or more; 0 if omitted; a set without one is left out. Write D2:D50&"" so that a blank is not read as 0.',
+
   repsOfRow: "The reps of each row, above 0; a row without reps is not there.",
   setsOfRow: "How many sets the row stands for; 1 if omitted or blank.",
   countBy: "One or more columns to count by, such as lifter and week, beside the same rows.",

@@ -35,7 +35,7 @@ export enum FitCurvePart {
  * @customfunction FITCURVE
  * @param load The loads of the sets, above 0, in one unit.
  * @param reps {@phrase repsDone}
- * @param [reserve] Reps in reserve, 0 or more; 0 if omitted; a set without one is left out. Write D2:D50&"" so that a blank is not read as 0.
+ * @param [reserve] {@phrase reserveOfSet}
  * @param [confidence] {@phrase confidence}
  * @param [part] {@phrase parts constant}
  * @returns A report of two columns: sets, one-rep max (low, high), constant (low, high), reps at 80%, residual sd (in reps), r squared. Sets with a called reserve widen the intervals, for all calls may be off alike.

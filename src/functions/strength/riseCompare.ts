@@ -43,10 +43,10 @@ export enum RiseComparePart {
  *
  * @customfunction RISECOMPARE
  * @param changeDate The first day of the new training; one date.
- * @param date The day of each set.
- * @param load The load of each set, above 0, in one unit.
+ * @param date {@phrase dayOfSet}
+ * @param load {@phrase loadOfSet}
  * @param reps {@phrase repsDone}
- * @param [reserve] Reps in reserve, 0 or more; 0 if omitted; a set without one is left out. Write D2:D50&"" so that a blank is not read as 0.
+ * @param [reserve] {@phrase reserveOfSet}
  * @param [reserveBias] {@phrase reserveBias}
  * @param [reserveSd] {@phrase reserveSd}
  * @param [maxReps] {@phrase mostRepsDone}

@@ -23,8 +23,8 @@ const HEADINGS = {
  *
  * @customfunction SQUADTREND
  * @param by One or more columns that tell the logs apart, such as lifter and lift, beside the same rows.
- * @param date The day of each set.
- * @param load The load of each set, above 0, in one unit.
+ * @param date {@phrase dayOfSet}
+ * @param load {@phrase loadOfSet}
  * @param reps {@phrase repsOfRow}
  * @param [reserve] Reps in reserve, 0 or more; 0 if omitted; a set without one does not count. Write E2:E500&"" so that a blank is not read as 0.
  * @param [reserveBias] {@phrase reserveBias}

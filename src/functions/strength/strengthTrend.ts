@@ -33,10 +33,10 @@ export enum StrengthTrendPart {
  * Today's one-repetition maximum from every logged set of one lifter and lift, with an interval that holds though neither the lifter's own curve nor the bias of their calls is known; and how far it has risen.
  *
  * @customfunction STRENGTHTREND
- * @param date The day of each set.
- * @param load The load of each set, above 0, in one unit.
+ * @param date {@phrase dayOfSet}
+ * @param load {@phrase loadOfSet}
  * @param reps {@phrase repsDone}
- * @param [reserve] Reps in reserve, 0 or more; 0 if omitted; a set without one is left out. Write D2:D50&"" so that a blank is not read as 0.
+ * @param [reserve] {@phrase reserveOfSet}
  * @param [reserveBias] {@phrase reserveBias}
  * @param [reserveSd] {@phrase reserveSd}
  * @param [maxReps] {@phrase mostRepsDone}
