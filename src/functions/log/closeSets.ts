@@ -2,6 +2,7 @@ import { readRows, single } from "../../cells";
 import { closeSets as countCloseSets } from "../../core/log/closeSets";
 import { blankUnlessGiven } from "../blankUnlessGiven";
 import * as quantities from "../quantities";
+import { typed, type Given } from "../typed";
 import { allInOne, groupIn, groupBy, keyedTable } from "./groups";
 import { readWithin } from "./readWithin";
 
@@ -27,21 +28,32 @@ export function closeSets(
   within?: unknown[][],
   by?: unknown[][],
 ): unknown[][] {
+  const { headings, keys, totals } = computeCloseSets({ reps, reserve, sets, within, by });
+  return keys === undefined
+    ? single(totals[0] ?? "")
+    : keyedTable({ headings, keys }, ["close sets"], (group) => [totals[group]!]);
+}
+
+type CloseSetsCells = Given<"reps" | "reserve", "sets" | "within" | "by">;
+
+/** The typed half of CLOSESETS: a number for each key; without keys the only one, none while it is not filled in. */
+export const computeCloseSets = typed((cells: CloseSetsCells) => {
   const rows = readRows(
     {
-      reps: { given: blankUnlessGiven(reps), quantity: quantities.reps() },
-      reserve: { given: blankUnlessGiven(reserve), quantity: quantities.reserve() },
-      sets: { given: sets, quantity: quantities.sets() },
+      reps: { given: blankUnlessGiven(cells.reps), quantity: quantities.reps() },
+      reserve: { given: blankUnlessGiven(cells.reserve), quantity: quantities.reserve() },
+      sets: { given: cells.sets, quantity: quantities.sets() },
     },
-    { by: { given: by, name: "by", canBeBlank: true } },
+    { by: { given: cells.by, name: "by", canBeBlank: true } },
   );
   const log = { reps: rows.numbers.reps!, reserve: rows.numbers.reserve, sets: rows.numbers.sets };
-  const limit = readWithin(within);
+  const limit = readWithin(cells.within);
   if (rows.labels.by === undefined) {
     const notFilledIn = rows.count === 1 && (log.reps[0] === null || log.reserve![0] === null);
-    return single(notFilledIn ? "" : countCloseSets(log, limit, allInOne, 1)[0]);
+    const totals = notFilledIn ? [] : countCloseSets(log, limit, allInOne, 1);
+    return { headings: [], keys: undefined, totals };
   }
   const groups = groupBy(rows.labels.by, log.reps, rows.firstRow);
   const totals = countCloseSets(log, limit, groupIn(groups), groups.keys.length);
-  return keyedTable(groups, ["close sets"], (group) => [totals[group]]);
-}
+  return { headings: groups.headings, keys: groups.keys, totals };
+});

@@ -13,6 +13,7 @@ import { isBlankLabel } from "../blankLabel";
 import { blankUnlessGiven } from "../blankUnlessGiven";
 import * as quantities from "../quantities";
 import { readShares, type Shares } from "../shares";
+import { typed, type Given } from "../typed";
 import { allInOne, groupIn, groupBy, keyedTable } from "./groups";
 import { readWithin } from "./readWithin";
 
@@ -42,27 +43,38 @@ export function muscleSets(
   within?: unknown[][],
   by?: unknown[][],
 ): unknown[][] {
+  const cells = { exercise, reps, shares, reserve, sets, within, by };
+  const { muscles, headings, keys, totals } = computeMuscleSets(cells);
+  return keys === undefined
+    ? table(
+        ["muscle", "close sets"],
+        muscles.map((muscle, index) => [muscle, totals[0]![index]!]),
+      )
+    : keyedTable({ headings, keys }, muscles, (group) => totals[group]!);
+}
+
+type MuscleSetsCells = Given<"exercise" | "reps" | "shares", "reserve" | "sets" | "within" | "by">;
+
+/** The typed half of MUSCLESETS: for each key, or for all as one, the sets of each muscle. */
+export const computeMuscleSets = typed((cells: MuscleSetsCells) => {
   const rows = readRows(
     {
-      reps: { given: blankUnlessGiven(reps), quantity: quantities.reps() },
-      reserve: { given: reserve, quantity: quantities.reserve() },
-      sets: { given: sets, quantity: quantities.sets() },
+      reps: { given: blankUnlessGiven(cells.reps), quantity: quantities.reps() },
+      reserve: { given: cells.reserve, quantity: quantities.reserve() },
+      sets: { given: cells.sets, quantity: quantities.sets() },
     },
     {
-      exercise: { given: blankUnlessGiven(exercise), name: "exercise" },
-      by: { given: by, name: "by", canBeBlank: true },
+      exercise: { given: blankUnlessGiven(cells.exercise), name: "exercise" },
+      by: { given: cells.by, name: "by", canBeBlank: true },
     },
   );
-  const { muscles, rows: shareRows, placeOf } = readShares(shares);
+  const { muscles, rows: shareRows, placeOf } = readShares(cells.shares);
   const log = { reps: rows.numbers.reps!, reserve: rows.numbers.reserve, sets: rows.numbers.sets };
   const exerciseOf = findExercises(rows.labels.exercise!, log.reps, placeOf, rows.firstRow);
-  const limit = readWithin(within);
+  const limit = readWithin(cells.within);
   if (rows.labels.by === undefined) {
-    const [totals] = countMuscleSets({ ...log, exerciseOf }, shareRows, limit, allInOne, 1);
-    return table(
-      ["muscle", "close sets"],
-      muscles.map((muscle, index) => [muscle, totals[index]]),
-    );
+    const totals = countMuscleSets({ ...log, exerciseOf }, shareRows, limit, allInOne, 1);
+    return { muscles, headings: [], keys: undefined, totals };
   }
   const groups = groupBy(rows.labels.by, log.reps, rows.firstRow);
   const totals = countMuscleSets(
@@ -72,8 +84,8 @@ export function muscleSets(
     groupIn(groups),
     groups.keys.length,
   );
-  return keyedTable(groups, muscles, (group) => totals[group]);
-}
+  return { muscles, headings: groups.headings, keys: groups.keys, totals };
+});
 
 /** Finds each row's exercise among the shares. One that is missing there is an error: its sets would be lost. */
 function findExercises(

@@ -2,6 +2,7 @@ import { readRows, single } from "../../cells";
 import { volumeLoads } from "../../core/log/volumeLoad";
 import { blankUnlessGiven } from "../blankUnlessGiven";
 import * as quantities from "../quantities";
+import { typed, type Given } from "../typed";
 import { allInOne, groupIn, groupBy, keyedTable } from "./groups";
 
 /**
@@ -24,20 +25,32 @@ export function volumeLoad(
   sets?: unknown[][],
   by?: unknown[][],
 ): unknown[][] {
+  const { headings, keys, totals } = computeVolumeLoad({ load, reps, sets, by });
+  return keys === undefined
+    ? single(totals[0] ?? "")
+    : keyedTable({ headings, keys }, ["volume load"], (group) => [totals[group]!]);
+}
+
+/** The typed half of VOLUMELOAD: a total for each key; without keys the only one, none while it is not filled in. */
+export const computeVolumeLoad = typed((cells: Given<"load" | "reps", "sets" | "by">) => {
   const rows = readRows(
     {
-      load: { given: blankUnlessGiven(load), quantity: quantities.load() },
-      reps: { given: blankUnlessGiven(reps), quantity: quantities.reps() },
-      sets: { given: sets, quantity: quantities.sets() },
+      load: { given: blankUnlessGiven(cells.load), quantity: quantities.load() },
+      reps: { given: blankUnlessGiven(cells.reps), quantity: quantities.reps() },
+      sets: { given: cells.sets, quantity: quantities.sets() },
     },
-    { by: { given: by, name: "by", canBeBlank: true } },
+    { by: { given: cells.by, name: "by", canBeBlank: true } },
   );
   const log = { load: rows.numbers.load!, reps: rows.numbers.reps!, sets: rows.numbers.sets };
   if (rows.labels.by === undefined) {
     const notFilledIn = rows.count === 1 && (log.reps[0] === null || log.load[0] === null);
-    return single(notFilledIn ? "" : volumeLoads(log, allInOne, 1)[0]);
+    return {
+      headings: [],
+      keys: undefined,
+      totals: notFilledIn ? [] : volumeLoads(log, allInOne, 1),
+    };
   }
   const groups = groupBy(rows.labels.by, log.reps, rows.firstRow);
   const totals = volumeLoads(log, groupIn(groups), groups.keys.length);
-  return keyedTable(groups, ["volume load"], (group) => [totals[group]]);
-}
+  return { headings: groups.headings, keys: groups.keys, totals };
+});

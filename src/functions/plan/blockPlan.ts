@@ -3,6 +3,7 @@ import { blockPlan as plan } from "../../core/plan/blockPlan";
 import type { EquationChoice } from "../choices";
 import { equationOf } from "../equation";
 import * as quantities from "../quantities";
+import { typed, type Given } from "../typed";
 import { PlanColumn } from "./planColumn";
 import { readBlocks } from "./readBlocks";
 
@@ -25,16 +26,24 @@ export function blockPlan(
   increment?: unknown[][],
   equation?: EquationChoice[][],
 ): unknown[][] {
-  const maxima = readList(oneRepMax, quantities.load("oneRepMax"));
-  const blockList = readBlocks(blocks);
-  const options = {
-    increment: readOne(setting(increment, quantities.increment(), 0))!,
-    equation: readOne(equationOf(equation))!,
-  };
-  if (maxima.length === 0 || blockList.length === 0) return single("");
+  const weeks = computeBlockPlan({ oneRepMax, blocks, increment, equation });
+  if (weeks === undefined) return single("");
   const keys = Object.keys(PlanColumn) as (keyof typeof PlanColumn)[];
   return table(
     Object.values(PlanColumn),
-    plan(maxima, blockList, options).map((week) => keys.map((key) => week[key])),
+    weeks.map((week) => keys.map((key) => week[key])),
   );
 }
+
+/** The typed half of BLOCKPLAN: its weeks; nothing while the 1RM or the blocks are not filled in. */
+export const computeBlockPlan = typed(
+  (cells: Given<"oneRepMax" | "blocks", "increment" | "equation">) => {
+    const maxima = readList(cells.oneRepMax, quantities.load("oneRepMax"));
+    const blocks = readBlocks(cells.blocks);
+    const options = {
+      increment: readOne(setting(cells.increment, quantities.increment(), 0))!,
+      equation: readOne(equationOf(cells.equation))!,
+    };
+    return maxima.length === 0 || blocks.length === 0 ? undefined : plan(maxima, blocks, options);
+  },
+);

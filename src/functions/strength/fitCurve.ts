@@ -1,6 +1,7 @@
 import { report } from "../../cells";
 import { fitCurve as fit } from "../../core/strength/fitCurve";
 import { readConfidence } from "../settings";
+import { typed, type Given } from "../typed";
 import { readSets } from "./readSets";
 
 /**
@@ -51,7 +52,10 @@ export function fitCurve(
   confidence?: unknown[][],
   part?: FitCurvePart[][],
 ): unknown[][] {
-  const sets = readSets({ load, reps, reserve });
-  const level = readConfidence(confidence);
-  return report(FitCurvePart, part, fit(sets, level));
+  return report(FitCurvePart, part, computeFitCurve({ load, reps, reserve, confidence }));
 }
+
+/** The typed half of FITCURVE: the athlete's 1RM and their curve's constant. */
+export const computeFitCurve = typed((cells: Given<"load" | "reps", "reserve" | "confidence">) =>
+  fit(readSets(cells), readConfidence(cells.confidence)),
+);
