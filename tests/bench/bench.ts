@@ -12,6 +12,7 @@ import { implementations } from "../../src/functions/implementations";
 import { benchCardPaint } from "./cardPaint";
 import { benchEngineColumns } from "./engineColumns";
 import { benchLog } from "./log";
+import { benchTrend } from "./trend";
 
 const ROWS = 10_000;
 
@@ -82,5 +83,6 @@ await benchCore();
 await benchColumn();
 await benchBundle();
 await benchLog();
+benchTrend();
 await benchEngineColumns();
 await benchCardPaint();

@@ -19,7 +19,7 @@ const HEADINGS = {
 } as const;
 
 /**
- * Who got stronger: today's one-repetition maximum of every lifter, or lifter and lift, from all their logged sets, with its interval, the rise since their first day and the chance that they have risen. One call for the whole squad.
+ * Who got stronger: today's one-repetition maximum of every lifter, or lifter and lift, from all their logged sets, with its interval, the rise since their first day and the chance that they have risen. One call for the whole squad. Reps that only fall, tens down to threes, can pass for a rise where reserveSd is too small: take it from RESERVECHECK.
  *
  * @customfunction SQUADTREND
  * @param by One or more columns that tell the logs apart, such as lifter and lift, beside the same rows.
