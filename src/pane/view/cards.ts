@@ -40,7 +40,7 @@ export const cardsView: View = {
         "p",
         { className: "quiet" },
         "Select the rows, or show a sheet with them: a heading row lifter, Back squat, kg and so on, and a row a " +
-          "lifter. The ready sheet Cards has it all.",
+          "lifter. The ready sheet Cards for phones has it all.",
       ),
       read,
       said,
