@@ -1,5 +1,6 @@
 import { nameOn, type Name } from "../formula/names";
 import { plainFormula } from "../formula/plain";
+import { unusableNames } from "../formula/unusableNames";
 import { tokensOf } from "../formula/tokens";
 import type { Book, FormulaCell } from "./book";
 import { cannotCompute } from "./cannotCompute";
@@ -30,6 +31,7 @@ export function findUnable(book: Book, known: ReadonlySet<string>): Unable {
   const names = new Set(book.names.map(({ name }) => name.toLowerCase()));
   const isName = (text: string) => names.has(text.toLowerCase());
   const sheets = book.sheets.map(({ name }) => name);
+  const unusable = unusableNames(book.names);
   const ofNames = new Map<Name, string | undefined>();
 
   return ({ kind, text, sheet, row, column }) => {
@@ -43,6 +45,8 @@ export function findUnable(book: Book, known: ReadonlySet<string>): Unable {
     if (reason) return reason;
     for (const { kind, text } of tokensOf(formula)) {
       if ((kind !== "name" && kind !== "call") || !isName(text)) continue;
+      const broken = unusable.get(text.toLowerCase());
+      if (broken) return broken.reason;
       const name = nameOn(sheet, text, book.names);
       const inName = name && whyNotName(name, sheet);
       if (inName) return inName;

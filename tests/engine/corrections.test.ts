@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, it } from "vitest";
-import { openCells, type Opened } from "./support";
+import { openCells, openSheets, type Opened } from "./support";
 
 let book: Opened | undefined;
 afterEach(() => book?.close());
@@ -27,5 +27,55 @@ describe("a formula that the engine fails on", () => {
     expect(
       await results({ ...column, D1: "=LAMBDA(SUM(1),2)(1)", E1: "=SUM(A1:A3)" }, "D1", "E1"),
     ).toEqual([expect.stringMatching(/^#/), 6]);
+  });
+});
+
+describe("a name that refers to itself", () => {
+  const cells = {
+    ...column,
+    D1: "=foo",
+    E1: "=SUM(A1:A3)",
+    F1: "=fine*2",
+    G1: "=SPARE.E1RM(100,A1)",
+  };
+
+  it("is an error where it is used, and all else is computed, also later", async () => {
+    book = await openSheets({ One: cells }, { foo: "=foo+1", fine: "=One!$A$1" });
+    expect(["D1", "E1", "F1"].map((address) => book!.read(address))).toEqual(["#CYCLE!", 6, 6]);
+    await book.write("A1", 5);
+    expect(["D1", "E1", "F1"].map((address) => book!.read(address))).toEqual(["#CYCLE!", 8, 10]);
+    expect(book.read("G1")).toBeCloseTo(100 * (1 + 5 / 30), 9);
+  });
+
+  it("may do so by way of others, and names may double each other in vain", async () => {
+    const doubling = Object.fromEntries(
+      Array.from({ length: 26 }, (_name, at) => [`n${at}_`, `=n${at + 1}_+n${at + 1}_`]),
+    );
+    const names = { ...doubling, n26_: "=1", foo: "=bar", bar: "=foo*2" };
+    book = await openSheets({ One: { ...cells, F1: "=n0_", H1: "=n20_" } }, names);
+    expect(["D1", "E1", "F1", "H1"].map((address) => book!.read(address))).toEqual([
+      "#CYCLE!",
+      6,
+      "#VALUE!",
+      64,
+    ]);
+  });
+});
+
+describe("a picture from an address", () => {
+  it("is not fetched: its formula is an error, whatever it reads", async () => {
+    const { fetch } = globalThis;
+    let asked = 0;
+    globalThis.fetch = () => Promise.reject(new Error(`asked ${++asked} times`));
+    try {
+      const image = '=IMAGE("https://club.example/x?"&A1)';
+      expect(await results({ ...column, D1: image, E1: "=SUM(A1:A3)" }, "D1", "E1")).toEqual([
+        "#VALUE!",
+        6,
+      ]);
+      expect(asked).toBe(0);
+    } finally {
+      globalThis.fetch = fetch;
+    }
   });
 });

@@ -1,12 +1,15 @@
 import { setDependencies } from "@univerjs/core";
 import {
+  ErrorType,
   IDefinedNamesService,
   IFormulaCurrentConfigService,
   Lexer,
+  LexerNode,
   LexerTreeBuilder,
 } from "@univerjs/engine-formula";
 import { mapParts, piecesOf, textOf, type Piece } from "../../formula/pieces";
 import { writeOutSheets } from "../../formula/sheetRanges";
+import { unusableIn, unusableNames } from "../../formula/unusableNames";
 import { nameVariablesApart } from "../../formula/variables";
 
 /**
@@ -15,7 +18,7 @@ import { nameVariablesApart } from "../../formula/variables";
  */
 export class RewritingLexer extends Lexer {
   constructor(
-    names: IDefinedNamesService,
+    private readonly names: IDefinedNamesService,
     builder: LexerTreeBuilder,
     private readonly current: IFormulaCurrentConfigService,
   ) {
@@ -23,8 +26,29 @@ export class RewritingLexer extends Lexer {
   }
 
   override treeBuilder(formula: string, transformSuffix?: boolean) {
-    return super.treeBuilder(this.rewritten(formula), transformSuffix);
+    const rewritten = this.rewritten(formula);
+    const unusable = unusableIn(rewritten, this.unusable());
+    if (!unusable) return super.treeBuilder(rewritten, transformSuffix);
+    // The engine would not come back from writing such a name out.
+    const error = unusable.why.isCircle ? ErrorType.CYCLE : ErrorType.VALUE;
+    const node = super.treeBuilder(`=${error}`, transformSuffix);
+    if (node instanceof LexerNode) node.setDefinedNames([...this.unusable().keys()]);
+    return node;
   }
+
+  /** The names that cannot be written out, judged anew when one of them has changed. */
+  private unusable() {
+    const all = this.names.getDefinedNameMap(this.current.getExecuteUnitId() ?? "") ?? {};
+    const definitions = Object.values(all).map(({ name, formulaOrRefString: text }) => ({
+      name,
+      text,
+    }));
+    const key = JSON.stringify(definitions);
+    if (this.judged?.key !== key) this.judged = { key, unusable: unusableNames(definitions) };
+    return this.judged.unusable;
+  }
+
+  private judged?: { readonly key: string; readonly unusable: ReturnType<typeof unusableNames> };
 
   private rewritten(formula: string): string {
     const written = writeOutSheets(formula, this.sheets());
