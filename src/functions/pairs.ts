@@ -9,6 +9,7 @@ import {
   type NumberColumn,
   type Quantity,
 } from "../cells";
+import { blankUnlessGiven } from "./blankUnlessGiven";
 import { isBlankLabel } from "./blankLabel";
 import * as quantities from "./quantities";
 
@@ -70,8 +71,8 @@ function readLabel(raw: unknown, row: number, name: string): Label {
 /** Scores before and after, a row an athlete: pairs with both. */
 export const readPairs = (before: unknown, after: unknown) =>
   readWholeRows({
-    before: { given: before ?? "", quantity: quantities.score("before") },
-    after: { given: after ?? "", quantity: quantities.score("after") },
+    before: { given: blankUnlessGiven(before), quantity: quantities.score("before") },
+    after: { given: blankUnlessGiven(after), quantity: quantities.score("after") },
   });
 
 const valueAt = (column: NumberColumn | undefined, row: number) => column?.[row] ?? null;

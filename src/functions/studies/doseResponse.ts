@@ -1,5 +1,6 @@
 import { isGiven, partsOr, readList, report, table } from "../../cells";
 import { doseResponse as regress, effectsAtDoses } from "../../core/studies/doseResponse";
+import { blankUnlessGiven } from "../blankUnlessGiven";
 import * as quantities from "../quantities";
 import { readConfidence, readWord } from "../settings";
 import { typed, type Given } from "../typed";
@@ -78,7 +79,7 @@ export const computeDoseResponse = typed(
   (cells: Given<"doses" | "effects" | "standardErrors", "at" | "interval" | "confidence">) => {
     const dose = quantities.anyNumber("doses", "a dose");
     const { columns } = readStudies(cells.effects, cells.standardErrors, {
-      doses: { given: cells.doses ?? "", quantity: dose },
+      doses: { given: blankUnlessGiven(cells.doses), quantity: dose },
     });
     const studies = [columns.doses, columns.effects, columns.standardErrors] as const;
     const options = {

@@ -1,4 +1,5 @@
 import type { LabelInput } from "../../cells";
+import { blankUnlessGiven } from "../blankUnlessGiven";
 import { readWholeRows } from "../pairs";
 import * as quantities from "../quantities";
 
@@ -16,9 +17,12 @@ export const readStudies = <K extends string = never, L extends string = never>(
   readWholeRows<K | "effects" | "standardErrors", L>(
     {
       ...others,
-      effects: { given: effects ?? "", quantity: quantities.anyNumber("effects", "an effect") },
+      effects: {
+        given: blankUnlessGiven(effects),
+        quantity: quantities.anyNumber("effects", "an effect"),
+      },
       standardErrors: {
-        given: standardErrors ?? "",
+        given: blankUnlessGiven(standardErrors),
         quantity: quantities.spread("standardErrors"),
       },
     },

@@ -1,6 +1,7 @@
 import { readRows, report } from "../../cells";
 import { groupChange as compareGroups } from "../../core/testing/groupChange";
 import { changesOf } from "../../core/testing/pairedChange";
+import { blankUnlessGiven } from "../blankUnlessGiven";
 import * as quantities from "../quantities";
 import { readConfidence } from "../settings";
 import { typed, type Given } from "../typed";
@@ -113,10 +114,10 @@ export const computeGroupChange = typed(
   (cells: Given<"group" | "before" | "after", "first" | "confidence">) => {
     const rows = readRows(
       {
-        before: { given: cells.before ?? "", quantity: quantities.score("before") },
-        after: { given: cells.after ?? "", quantity: quantities.score("after") },
+        before: { given: blankUnlessGiven(cells.before), quantity: quantities.score("before") },
+        after: { given: blankUnlessGiven(cells.after), quantity: quantities.score("after") },
       },
-      { group: { given: cells.group ?? "", name: "group" } },
+      { group: { given: blankUnlessGiven(cells.group), name: "group" } },
     );
     const level = readConfidence(cells.confidence);
     const isThere = (row: number) => rows.isThere(row);

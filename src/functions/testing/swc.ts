@@ -1,5 +1,6 @@
 import { setting } from "../../cells";
 import { smallestWorthwhileChange } from "../../core/testing/smallestWorthwhileChange";
+import { blankUnlessGiven } from "../blankUnlessGiven";
 import { lift } from "../answer";
 import { readWholeRows } from "../pairs";
 import * as quantities from "../quantities";
@@ -17,7 +18,7 @@ import * as quantities from "../quantities";
  */
 export function swc(scores: unknown[][], fraction?: unknown[][]): unknown[][] {
   const { columns } = readWholeRows({
-    scores: { given: scores ?? "", quantity: quantities.score("scores") },
+    scores: { given: blankUnlessGiven(scores), quantity: quantities.score("scores") },
   });
   return lift({ fraction: setting(fraction, quantities.above0("fraction"), 0.2) }, ({ fraction }) =>
     smallestWorthwhileChange(columns.scores, fraction),

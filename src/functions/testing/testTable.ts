@@ -1,5 +1,6 @@
 import { blockColumns, invalid, readRows, table } from "../../cells";
 import { testTable as tabulate } from "../../core/testing/testTable";
+import { blankUnlessGiven } from "../blankUnlessGiven";
 import * as quantities from "../quantities";
 import { readConfidence } from "../settings";
 import { typed, type Given } from "../typed";
@@ -52,7 +53,7 @@ export const computeTestTable = typed(
           [`after ${i}`, columnsAfter[i]],
         ]),
       ),
-      { group: { given: cells.group ?? "", name: "group" } },
+      { group: { given: blankUnlessGiven(cells.group), name: "group" } },
     );
     if (rows.heading("before 0") === undefined) {
       throw invalid(
