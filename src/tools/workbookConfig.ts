@@ -6,6 +6,7 @@ import { contentSecurityPolicy } from "../hosts/page/policy";
 import { readCatalogue } from "./catalogue";
 import { compileTypeScript, minimize } from "./compile";
 import { readDemo } from "./demo";
+import { FillServiceWorker } from "./offlinePlugin";
 import { DIST, ROOT } from "./paths";
 
 const PAGE = join(ROOT, "src", "hosts", "page");
@@ -20,7 +21,10 @@ export function workbookConfig(): Configuration {
     mode: "production",
     target: ["web", target],
     devtool: false,
-    entry: { workbook: join(PAGE, "main.ts") },
+    entry: {
+      workbook: join(PAGE, "main.ts"),
+      "service-worker": join(PAGE, "offline", "serviceWorker.ts"),
+    },
     output: { path: DIST, filename: "[name].js" },
     resolve: { extensions: [".ts", ".js"] },
     module: {
@@ -35,6 +39,7 @@ export function workbookConfig(): Configuration {
     performance: { hints: false },
     plugins: [
       withoutHyphenation,
+      withDatesOfTheBrowser,
       new MiniCssExtractPlugin({ filename: "[name].css" }),
       new CopyPlugin({
         patterns: [
@@ -42,9 +47,12 @@ export function workbookConfig(): Configuration {
             from: join(PAGE, "index.html"),
             transform: (source) => String(source).replace("{{policy}}", contentSecurityPolicy),
           },
+          { from: join(PAGE, "offline", "manifest.webmanifest") },
+          { from: join(PAGE, "offline", "icons"), to: "app-icons" },
         ],
       }),
       new EmitData(),
+      new FillServiceWorker(),
     ],
   };
 }
@@ -58,6 +66,16 @@ const withoutHyphenation = new webpack.NormalModuleReplacementPlugin(
   (resource: { context: string; request: string }) => {
     if (/@univerjs[\\/]engine-render/.test(resource.context)) {
       resource.request = "data:text/javascript,export default null";
+    }
+  },
+);
+
+/** Lets the spreadsheet read dates as the browser's language writes them. */
+const withDatesOfTheBrowser = new webpack.NormalModuleReplacementPlugin(
+  /^numfmt$/,
+  (resource: { context: string; request: string }) => {
+    if (/@univerjs[\\/]/.test(resource.context)) {
+      resource.request = join(PAGE, "dates", "numfmt.ts");
     }
   },
 );

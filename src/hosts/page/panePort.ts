@@ -11,7 +11,7 @@ import { placePicture } from "./placePicture";
 import type { PageWorkbook } from "./spreadsheet";
 
 /** The pane's port to the workbook on the page. */
-export function workbookPort({ api, readCell, onChange }: PageWorkbook): Port {
+export function workbookPort({ api, univer, readCell, onChange }: PageWorkbook): Port {
   const book = () => api.getActiveWorkbook()!;
 
   function cellsOf(sheet: FWorksheet, range: IRange): CellValues {
@@ -80,7 +80,7 @@ export function workbookPort({ api, readCell, onChange }: PageWorkbook): Port {
 
     addImage(picture) {
       const sheet = book().getActiveSheet();
-      return placePicture(sheet, book().getActiveRange() ?? sheet.getRange("A1"), picture);
+      return placePicture(univer, sheet, book().getActiveRange() ?? sheet.getRange("A1"), picture);
     },
 
     onSelectionChange: onChange,

@@ -1,3 +1,4 @@
+import type { Univer } from "@univerjs/core";
 import { ImageSourceType } from "@univerjs/core";
 import { SheetDrawingAnchorType } from "@univerjs/preset-sheets-drawing";
 import type { FRange, FWorksheet } from "@univerjs/sheets/facade";
@@ -5,18 +6,23 @@ import type { Picture } from "../../pane/port";
 import { layoutOf } from "../../xlsx/layout";
 import type { PlacedPicture } from "../../engine/data/pictures";
 import { sizesOf } from "../../engine/data/sizes";
+import type { Corner } from "./growth/room";
+import { makeRoom } from "./growth/room";
 
 /** Puts a picture over the cells: at a single selected cell, else to the right of the selection. */
 export async function placePicture(
+  univer: Univer,
   sheet: FWorksheet,
   selected: FRange,
-  { png, width, height, description }: Picture,
+  picture: Picture,
 ): Promise<void> {
+  const { png, width, height, description } = picture;
   const row = selected.getRow();
   const columns = selected.getWidth();
   const single = columns === 1 && selected.getHeight() === 1;
   const column = selected.getColumn() + (single ? 0 : columns);
-  makeRoom(sheet, row, column, width, height);
+  const place = { unitId: sheet.getWorkbook().getUnitId(), sheetId: sheet.getSheetId() };
+  makeRoom(univer, place, cornerOf(sheet, row, column, picture));
   const image: PlacedPicture = await sheet
     .newOverGridImage()
     .setSource(`data:image/png;base64,${png}`, ImageSourceType.BASE64)
@@ -30,18 +36,15 @@ export async function placePicture(
   sheet.insertImages([described]);
 }
 
-/** A sheet may end before the picture does. */
-function makeRoom(
+/** The cell under a picture's far corner. */
+function cornerOf(
   sheet: FWorksheet,
   row: number,
   column: number,
-  width: number,
-  height: number,
-): void {
+  { width, height }: Picture,
+): Corner {
   const corner = { row, rowOffset: 0, column, columnOffset: 0 };
   const layout = layoutOf(sizesOf(sheet.getSheet().getConfig()));
   const start = layout.boxOf({ from: corner, to: corner });
-  const { to } = layout.cornersOf({ ...start, width, height });
-  if (to.column >= sheet.getMaxColumns()) sheet.setColumnCount(to.column + 1);
-  if (to.row >= sheet.getMaxRows()) sheet.setRowCount(to.row + 1);
+  return layout.cornersOf({ ...start, width, height }).to;
 }

@@ -1,0 +1,38 @@
+import type { IRange, Univer } from "@univerjs/core";
+import {
+  BaseFunction,
+  BaseReferenceObject,
+  IFormulaRuntimeService,
+} from "@univerjs/engine-formula";
+import { lastColumn, lastRow } from "../formula/address";
+
+/** The step of the engine's that we replace, which it keeps to itself. */
+interface SpillCheck {
+  _checkIfArrayFormulaExceeded(rows: number, columns: number, spill: IRange): boolean;
+}
+
+/**
+ * Lets formulas use every cell that a file's sheet can have.
+ *
+ * The engine takes the rows and columns that a sheet happens to have for its end: what spills past
+ * them is an error, and so is a reference to an empty cell beyond. Whoever shows the sheet lets it
+ * grow as far as it is used (see the page's `growth/`).
+ */
+export function reachWholeSheets(univer: Univer): void {
+  const runtime = univer.__getInjector().get(IFormulaRuntimeService) as unknown as SpillCheck;
+  runtime._checkIfArrayFormulaExceeded = (_rows, _columns, spill) => isBeyond(spill);
+}
+
+BaseReferenceObject.prototype.isExceedRange = function () {
+  const range = this.getRangePosition();
+  return range.startRow < 0 || range.startColumn < 0 || isBeyond(range);
+};
+
+// SEQUENCE and RANDARRAY ask this before they make anything.
+const setSize = Object.getOwnPropertyDescriptor(BaseFunction.prototype, "setSheetRowColumnCount")!
+  .value as BaseFunction["setSheetRowColumnCount"];
+BaseFunction.prototype.setSheetRowColumnCount = function () {
+  setSize.call(this, lastRow + 1, lastColumn + 1);
+};
+
+const isBeyond = ({ endRow, endColumn }: IRange) => endRow > lastRow || endColumn > lastColumn;
