@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import CopyPlugin from "copy-webpack-plugin";
 import webpack, { type Compiler, type Configuration } from "webpack";
@@ -26,7 +27,10 @@ export function excelConfig(base: string): Configuration {
       new CopyPlugin({
         patterns: [
           { from: join(EXCEL, "functions.html") },
-          { from: join(EXCEL, "help.css") },
+          {
+            from: join(EXCEL, "help.css"),
+            transform: (source) => `${readFileSync(COLORS, "utf8")}\n${String(source)}`,
+          },
           { from: join(EXCEL, "icons", "*.png"), to: "icons/[name][ext]" },
           { from: join(ROOT, "manifest.xml"), transform: (source) => rebase(source, base) },
         ],
@@ -43,6 +47,9 @@ export function rebase(manifest: Buffer | string, base: string): string {
     .replaceAll(DEVELOPMENT_BASE, folder)
     .replaceAll(appDomain(DEVELOPMENT_BASE), appDomain(folder));
 }
+
+/** The colours that the help shares with the pane and the page. */
+const COLORS = join(ROOT, "src", "pane", "colors.css");
 
 const folderOf = (base: string) => (base.endsWith("/") ? base : `${base}/`);
 

@@ -20,12 +20,16 @@ const CAUTIONS = "shared/cautions.json";
 export const products = {
   excel: {
     code: ["src/hosts/excel/functions.ts", "src/tools/excelConfig.ts"],
-    data: [CATALOGUE, CAUTIONS, "src/hosts/excel", "manifest.xml"],
+    data: [CATALOGUE, CAUTIONS, "src/hosts/excel", "src/pane/colors.css", "manifest.xml"],
     configure: async (base) => (await import("./excelConfig")).excelConfig(base),
   },
   workbook: {
-    code: ["src/hosts/page/main.ts", "src/tools/workbookConfig.ts"],
-    data: [CATALOGUE, "src/hosts/page", "shared/demo"],
+    code: [
+      "src/hosts/page/main.ts",
+      "src/hosts/page/offline/serviceWorker.ts",
+      "src/tools/workbookConfig.ts",
+    ],
+    data: [CATALOGUE, CAUTIONS, "src/hosts/page", "shared/demo", "shared/pane"],
     configure: async () => (await import("./workbookConfig")).workbookConfig(),
   },
   samples: {

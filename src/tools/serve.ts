@@ -2,6 +2,8 @@ import type { Server } from "node:http";
 import { createServer } from "node:http";
 import sirv from "sirv";
 import { contentSecurityPolicy } from "../hosts/page/policy";
+import { serveCompressed } from "./serveCompressed";
+import { refuse } from "./serveRefusals";
 
 /** A running server and where it answers. */
 export interface Serving {
@@ -19,17 +21,21 @@ export async function serve(
   port: number,
   onTaken: (port: number) => void = () => undefined,
 ): Promise<Serving> {
-  const files = sirv(folder, { dev: true, etag: true });
+  const files = sirv(folder, { dev: true, etag: true, dotfiles: false });
+  const compressed = serveCompressed(folder);
   const server = createServer((request, response) => {
     response.setHeader("Content-Security-Policy", policyFor(request.url ?? ""));
     response.setHeader("X-Content-Type-Options", "nosniff");
     response.setHeader("Referrer-Policy", "no-referrer");
+    const refusal = refuse(folder, request);
     const notFound = () => {
       response.statusCode = 404;
       response.end("Not found");
     };
-    if (isHidden(request.url ?? "")) notFound();
-    else files(request, response, notFound);
+    if (refusal) {
+      response.writeHead(refusal.status, refusal.headers);
+      response.end(refusal.reason);
+    } else if (!compressed(request, response)) files(request, response, notFound);
   });
   const chosen = await listenFrom(server, port, onTaken);
   return {
@@ -47,11 +53,6 @@ export async function serve(
 function policyFor(url: string): string {
   const framing = "frame-ancestors 'none'";
   return url.startsWith("/card/") ? framing : `${contentSecurityPolicy}; ${framing}`;
-}
-
-/** Whether an address names a file that a leading dot hides, which are the build's own. */
-function isHidden(url: string): boolean {
-  return /\/(\.|%2e)/i.test(url);
 }
 
 /** How many ports to try before giving up. */
