@@ -1,3 +1,4 @@
+import "./colors.css";
 import "./pane.css";
 import type { PaneContext, View } from "./view/context";
 import { element, newId } from "./view/elements";

@@ -12,6 +12,7 @@ import { implementations } from "../../src/functions/implementations";
 import { benchCardPaint } from "./cardPaint";
 import { benchEngineColumns } from "./engineColumns";
 import { benchLog } from "./log";
+import { benchPage } from "./page";
 import { benchTrend } from "./trend";
 
 const ROWS = 10_000;
@@ -84,5 +85,6 @@ await benchColumn();
 await benchBundle();
 await benchLog();
 benchTrend();
+await benchPage();
 await benchEngineColumns();
 await benchCardPaint();

@@ -13,6 +13,8 @@ export const contentSecurityPolicy = [
   // Cursors and small icons inside the spreadsheet's style sheet are data addresses.
   "img-src 'self' data:",
   "connect-src 'self'",
+  "worker-src 'self'",
+  "manifest-src 'self'",
   "base-uri 'none'",
   "form-action 'none'",
 ].join("; ");

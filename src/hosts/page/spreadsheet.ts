@@ -1,12 +1,5 @@
-import type { IRange, IWorkbookData } from "@univerjs/core";
-import {
-  CommandType,
-  LocaleType,
-  LogLevel,
-  Univer,
-  IUniverInstanceService,
-  UniverInstanceType,
-} from "@univerjs/core";
+import type { ICommandInfo, IRange, IWorkbookData } from "@univerjs/core";
+import { ICommandService, LocaleType, LogLevel, Univer } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
 import { deserializeRangeWithSheet, UniverFormulaEnginePlugin } from "@univerjs/engine-formula";
 import { UniverSheetsCorePreset } from "@univerjs/preset-sheets-core";
@@ -17,15 +10,27 @@ import {
   UniverSheetsDrawingPreset,
   UniverSheetsDrawingUIPlugin,
 } from "@univerjs/preset-sheets-drawing";
+import { UniverSheetsFilterPreset } from "@univerjs/preset-sheets-filter";
+import { UniverSheetsFindReplacePreset } from "@univerjs/preset-sheets-find-replace";
+import { UniverSheetsSortPreset } from "@univerjs/preset-sheets-sort";
 import { CalculationMode } from "@univerjs/sheets-formula";
 import type { CellContent } from "../../engine/inspect";
 import { contentOf, messageAt } from "../../engine/inspect";
+import { keptFormulaOf } from "../../engine/keptFormulas";
 import type { Messages, Place } from "../../engine/messages";
 import type { FunctionsMetadata, Implementations } from "../../engine/metadata";
 import { registerFunctions } from "../../engine/register";
 import { respellWorkbook } from "../../engine/respell";
 import { SettlingFormulaEngine } from "../../engine/settle";
 import { spillAt } from "../../engine/spill";
+import { isEdit } from "./edits";
+import { editDatesAsDates } from "./dates/editDates";
+import { markKeptFormulas } from "./files/markKept";
+import { growWithUse } from "./growth/growWithUse";
+import { growForNameBox } from "./growth/nameBox";
+import "./numbers/drawNumbers";
+import { widenForNumbers } from "./numbers/widenColumns";
+import { replaceWorkbook } from "./replaceWorkbook";
 import { theme } from "./theme";
 import { words } from "./words";
 
@@ -33,20 +38,27 @@ import { words } from "./words";
 export interface PageWorkbook {
   /** The spreadsheet itself, for what has more to ask of it. */
   readonly api: FUniver;
+  /** What it is made of, for what its own interface does not reach. */
+  readonly univer: Univer;
   /** What a cell holds: `readCell("Start", "C11")`. */
   readCell(sheet: string, address: string): CellContent;
   /** Calls back whenever the selected cell, or what it says, may have changed. */
   onChange(listener: () => void): void;
   /** The message of the error in the selected cell, if it shows one of ours. */
   selectedMessage(): string | undefined;
-  /** Puts another workbook in the place of the open one, and computes it. */
-  open(data: IWorkbookData): Promise<void>;
+  /** What the open workbook goes by in the spreadsheet. */
+  id(): string;
+  /**
+   * Puts another workbook in the place of the open one, once it is there and computed; `prepare` may
+   * change it before. Where that fails, the open one stays.
+   */
+  open(data: IWorkbookData, prepare?: () => void): Promise<void>;
   /** The workbook as it stands, without what its formulas spilled. */
   save(): IWorkbookData;
   /** The cells that the formula in a cell spills over, its own among them. */
   spill(sheet: string, address: string): IRange | undefined;
   /** Calls back when the person changes something that a file would keep. */
-  onEdit(listener: () => void): void;
+  onEdit(listener: (edit: Readonly<ICommandInfo>) => void): void;
 }
 
 /** Opens a workbook in the element with this id. */
@@ -69,6 +81,9 @@ export function openSpreadsheet(
       formula: { initialFormulaComputing: CalculationMode.FORCED },
     }),
     UniverSheetsDrawingPreset(),
+    UniverSheetsFindReplacePreset(),
+    UniverSheetsSortPreset(),
+    UniverSheetsFilterPreset(),
   ];
   for (const plugin of presets.flatMap(({ plugins }) => plugins)) {
     const [constructor, options] = Array.isArray(plugin) ? plugin : [plugin];
@@ -83,13 +98,19 @@ export function openSpreadsheet(
   api.createWorkbook(respellWorkbook(data, "excel"));
   const messages: Messages = registerFunctions(univer, metadata, implementations);
 
+  growWithUse(univer);
+  growForNameBox(univer, api);
+  editDatesAsDates(univer);
+  widenForNumbers(univer, api);
+  markKeptFormulas(univer);
+
   // The panel beside a picture offers this as well, and no menu's setting reaches that.
   api.addEvent(api.Event.BeforeCommandExecute, (event) => {
     if (event.id === SetDrawingGroupOperation.id) event.cancel = true;
   });
 
   const current = () => api.getActiveWorkbook()!;
-  let opened = 0;
+  let opening = false;
 
   function placeOf(name: string, address: string): Place {
     const workbook = current();
@@ -114,23 +135,28 @@ export function openSpreadsheet(
 
   return {
     api,
+    univer,
     readCell: (name, address) => contentOf(univer, placeOf(name, address)),
     spill: (name, address) => spillAt(univer, placeOf(name, address)),
     save: () => current().save(),
-    async open(other) {
-      const before = current().getId();
-      opened++;
-      const respelled = respellWorkbook({ ...other, id: `opened-${opened}` }, "excel");
-      univer.createUnit(UniverInstanceType.UNIVER_SHEET, respelled);
-      univer.__getInjector().get(IUniverInstanceService).disposeUnit(before);
-      const formula = api.getFormula();
-      formula.executeCalculation();
-      await formula.onCalculationResultApplied(patience);
+    id: () => current().getId(),
+    async open(other, prepare) {
+      opening = true;
+      try {
+        await replaceWorkbook(univer, api, other, prepare);
+      } finally {
+        opening = false;
+      }
     },
     onEdit(listener) {
-      api.addEvent(api.Event.CommandExecuted, ({ id, type, options }) => {
-        if (type === CommandType.MUTATION && changesFile(id) && !options?.fromFormula) listener();
-      });
+      univer
+        .__getInjector()
+        .get(ICommandService)
+        .onCommandExecuted((command, options) => {
+          const { unitId } = (command.params ?? {}) as { readonly unitId?: string };
+          const isOurs = !opening && unitId === current().getId();
+          if (isOurs && isEdit(command, options)) listener(command);
+        });
     },
     onChange(listener) {
       api.addEvent(api.Event.SelectionChanged, listener);
@@ -139,7 +165,12 @@ export function openSpreadsheet(
     },
     selectedMessage() {
       const place = selectedPlace();
-      return place && messageAt(univer, messages, place);
+      if (!place) return undefined;
+      const raw = current().getActiveSheet().getSheet().getCellRaw(place.row, place.column);
+      const kept = keptFormulaOf(raw);
+      return kept
+        ? `${kept.formula} is not computed here: this is the value that the file has.`
+        : messageAt(univer, messages, place);
     },
   };
 }
@@ -152,12 +183,3 @@ const onlyLoosePictures = {
     "contextMenu.drawing-group": { hidden: true },
   },
 };
-
-/** How long a workbook may take to compute before it is shown as it was saved. */
-const patience = 60_000;
-
-/** Whether a command changes what a file keeps, rather than what is computed or shown of it. */
-function changesFile(id: string): boolean {
-  if (id.startsWith("formula.mutation.")) return /defined-name/.test(id);
-  return id.startsWith("sheet.mutation.") && !/auto-height|worksheet-activ|calculat/.test(id);
-}

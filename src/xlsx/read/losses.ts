@@ -1,5 +1,6 @@
 import type { Package } from "../package";
 import { findWorkbook, relationshipsOf, textAt } from "../package";
+import { lostSettings } from "./lostSettings";
 import { drawnOn } from "./pictures";
 import { listSheets } from "./sheets";
 
@@ -64,7 +65,7 @@ export function lossesOf(file: Package): string[] {
       .filter((name) => new RegExp(`<(?:\\w+:)?${name}[\\s/>]`).test(xml))
       .map((name) => elementsNotKept[name]);
   });
-  return [...new Set([...parts, ...drawings, ...elements])].filter(
+  return [...new Set([...parts, ...drawings, ...elements, ...lostSettings(file)])].filter(
     (loss) => typeof loss === "string",
   );
 }

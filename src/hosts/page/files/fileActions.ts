@@ -1,142 +1,97 @@
 import "./files.css";
+import { element } from "../../../pane/view/elements";
+import type { MessageStrip } from "../messageStrip";
+import { printSheet } from "../print/printSheet";
 import type { PageWorkbook } from "../spreadsheet";
-import { printSheet } from "./printView";
-
-const workbookType = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+import type { Library } from "../storage/library";
+import { reasonOf } from "../storage/library";
+import type { ChosenFile } from "./chosenFile";
+import { acceptDrops, chooseFile } from "./chosenFile";
+import { saidOfKept, saidOfLosses } from "./say";
+import { writeFileTo } from "./writeFile";
 
 /** The part of the page that opens and saves files, fetched when it is first needed. */
 const loadFiles = () => import(/* webpackMode: "lazy", webpackChunkName: "files" */ "./xlsxFiles");
 
+/** What one does with files, from a button or a key. */
+export interface FileActions {
+  open(): Promise<void>;
+  save(): Promise<void>;
+  print(): Promise<void>;
+}
+
 /**
- * Puts into the page's header what opens a workbook from this computer, saves it back and prints it.
- * A file is read and written in the page itself: nothing of it goes anywhere.
+ * Opens a workbook from this computer, saves it back and prints it. A file is read and written in the
+ * page itself: nothing of it goes anywhere.
  */
-export function addFileActions(workbook: PageWorkbook, header: Element, strip: HTMLElement): void {
-  let name = "reps-to-spare.xlsx";
-  let unsaved = false;
-  workbook.onEdit(() => (unsaved = true));
-
-  const say = (message: string) => {
-    strip.textContent = message;
-  };
-
-  async function open(file: File): Promise<void> {
-    if (unsaved && !window.confirm(`Open ${file.name} and lose what you changed since saving?`)) {
-      return;
-    }
+export function fileActions(
+  workbook: PageWorkbook,
+  library: Library,
+  { say }: MessageStrip,
+): FileActions {
+  async function openFile({ file, handle }: ChosenFile): Promise<void> {
     say(`Opening ${file.name} …`);
     try {
       const { readFile } = await loadFiles();
-      const bytes = new Uint8Array(await file.arrayBuffer());
-      const { data, losses } = await readFile(bytes, withoutExtension(file.name));
-      await workbook.open(data);
-      name = file.name;
-      unsaved = false;
-      document.title = `${file.name} – Reps to Spare`;
-      say(describeOpened(file.name, losses));
+      const name = withoutExtension(file.name);
+      const { data, losses, kept } = await readFile(new Uint8Array(await file.arrayBuffer()), name);
+      // What Save writes is .xlsx, so only such a file can be written back to.
+      const back = handle && file.name.toLowerCase().endsWith(".xlsx") ? { file: handle } : {};
+      await library.openFile(data, name, { losses, ...back });
+      const lost = saidOfLosses("A copy saved here will not have its", losses);
+      say(`${file.name} is open.${lost}${saidOfKept(kept)}`);
     } catch (error) {
-      say(`${file.name} was not opened: ${reasonOf(error)}.`);
+      say(`${file.name} was not opened: ${reasonOf(error)}.`, "trouble");
     }
   }
 
-  async function save(): Promise<void> {
-    try {
-      const { writeFile } = await loadFiles();
-      download(writeFile(workbook), `${withoutExtension(name)}.xlsx`);
-      unsaved = false;
-      say(`${withoutExtension(name)}.xlsx was saved to your downloads.`);
-    } catch (error) {
-      say(`The workbook was not saved: ${reasonOf(error)}.`);
-    }
-  }
+  acceptDrops((chosen) => void openFile(chosen));
 
-  const input = document.createElement("input");
-  Object.assign(input, { type: "file", accept: `.xlsx,.xlsm,${workbookType}`, hidden: true });
-  input.setAttribute("aria-label", "Workbook to open");
-  input.addEventListener("change", () => {
-    const [file] = input.files ?? [];
-    // Empty again, so that the same file can be opened once more.
-    if (file) void open(file).finally(() => (input.value = ""));
-  });
-
-  const actions = document.createElement("div");
-  actions.className = "file-actions";
-  actions.setAttribute("role", "group");
-  actions.setAttribute("aria-label", "Workbook file");
-  actions.append(
-    button("Open", "Open an .xlsx workbook from this computer", () => input.click()),
-    button("Save", "Save the workbook to this computer as .xlsx", () => void save()),
-    button("Print", "Print the sheet that is shown", () => void printSheet(workbook)),
-    input,
-  );
-  header.querySelector("h1")!.after(actions);
-  acceptDrops((file) => void open(file));
-
-  window.addEventListener("beforeunload", (event) => {
-    if (unsaved) event.preventDefault();
-  });
-}
-
-function button(text: string, title: string, onClick: () => void): HTMLButtonElement {
-  const element = document.createElement("button");
-  Object.assign(element, { type: "button", textContent: text, title });
-  element.addEventListener("click", onClick);
-  return element;
-}
-
-/** Takes a file dropped anywhere on the page, before the spreadsheet can see it. */
-function acceptDrops(open: (file: File) => void): void {
-  const holdsFile = (event: DragEvent) => event.dataTransfer?.types.includes("Files") ?? false;
-  const mark = (over: boolean) => document.body.classList.toggle("file-over", over);
-  document.addEventListener(
-    "dragover",
-    (event) => {
-      if (!holdsFile(event)) return;
-      event.preventDefault();
-      mark(true);
+  return {
+    async open() {
+      const chosen = await chooseFile();
+      if (chosen) await openFile(chosen);
     },
-    true,
-  );
-  document.addEventListener("dragleave", (event) => {
-    if (event.relatedTarget === null) mark(false);
-  });
-  document.addEventListener(
-    "drop",
-    (event) => {
-      if (!holdsFile(event)) return;
-      event.preventDefault();
-      event.stopPropagation();
-      mark(false);
-      const [file] = event.dataTransfer?.files ?? [];
-      if (file) open(file);
+
+    async save() {
+      const { name, book } = library.opened;
+      const fileName = `${name}.xlsx`;
+      try {
+        const { writeFile } = await loadFiles();
+        let whole: ReturnType<typeof writeFile> | undefined;
+        const bytes = () => (whole ??= writeFile(workbook)).bytes;
+        const written = await writeFileTo(book?.file, fileName, bytes);
+        if (!written) return;
+        const handle = written.to === "file" ? written.handle : undefined;
+        await library.savedTo(withoutExtension(handle?.name ?? fileName), handle);
+        const where = handle ? `saved to ${handle.name}` : "saved to your downloads";
+        const subject = handle ? name : fileName;
+        const losses = [...(book?.losses ?? []), ...(whole?.losses ?? [])];
+        const lost = saidOfLosses("It is without its", losses);
+        say(`${subject} was ${where}.${lost}${saidOfKept(whole?.kept ?? [])}`);
+      } catch (error) {
+        say(`The workbook was not saved: ${reasonOf(error)}.`, "trouble");
+      }
     },
-    true,
-  );
+
+    print: () => printSheet(workbook),
+  };
 }
 
-function download(bytes: Uint8Array, name: string): void {
-  const address = URL.createObjectURL(new Blob([bytes.slice()], { type: workbookType }));
-  const link = document.createElement("a");
-  Object.assign(link, { href: address, download: name });
-  link.click();
-  // The browser has taken hold of the file by the time it does anything else.
-  setTimeout(() => URL.revokeObjectURL(address), 10_000);
-}
-
-function describeOpened(name: string, losses: readonly string[]): string {
-  if (losses.length === 0) return `${name} is open.`;
-  return `${name} is open. A copy saved here will not have its ${inWords(losses)}.`;
-}
-
-function inWords(items: readonly string[]): string {
-  const last = items.at(-1)!;
-  return items.length === 1 ? last : `${items.slice(0, -1).join(", ")} and ${last}`;
+/** The buttons for them. */
+export function fileButtons({ open, save, print }: FileActions): HTMLElement[] {
+  const button = (text: string, title: string, action: () => Promise<void>) => {
+    const made = element("button", { type: "button", title }, text);
+    made.addEventListener("click", () => void action());
+    return made;
+  };
+  return [
+    button("Open", "Open an .xlsx workbook from this computer (Ctrl+O)", open),
+    button("Save", "Save the workbook to this computer as .xlsx (Ctrl+S)", save),
+    button("Print", "Print the sheet that is shown (Ctrl+P)", print),
+  ];
 }
 
 function withoutExtension(name: string): string {
   return name.replace(/\.[^.]*$/, "");
-}
-
-function reasonOf(error: unknown): string {
-  return error instanceof Error ? error.message : String(error);
 }

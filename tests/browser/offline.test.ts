@@ -1,0 +1,71 @@
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, expect, it, vi } from "vitest";
+import { DIST } from "../../src/tools/paths";
+import { serve } from "../../src/tools/serve";
+import { describeInBrowser, joinBrowser } from "./browser";
+import { openPage, patience, ready } from "./pageSession";
+
+vi.setConfig({ testTimeout: 5 * patience });
+
+describeInBrowser("without a network", () => {
+  let browser: Browser;
+  let parent: string;
+
+  beforeAll(async () => {
+    browser = await joinBrowser();
+    // Any folder of any host will do.
+    parent = mkdtempSync(join(tmpdir(), "offline-"));
+    cpSync(DIST, join(parent, "some", "folder"), { recursive: true });
+  }, patience);
+
+  afterAll(async () => {
+    await browser.close();
+    rmSync(parent, { recursive: true });
+  });
+
+  it("the page opens after one visit, installs, and takes a new version only when told to", async () => {
+    const serving = await serve(parent, 3950);
+    const address = `${serving.address}some/folder/`;
+    const session = await openPage(browser, address, { serviceWorkers: "allow" });
+    const { page, context } = session;
+    await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+    await expect
+      .poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null), {
+        timeout: patience,
+      })
+      .toBe(true);
+
+    // Chromium says what would keep it from installing the page as an app.
+    const devtools = await context.newCDPSession(page);
+    const { installabilityErrors } = await devtools.send("Page.getInstallabilityErrors");
+    expect(installabilityErrors.filter(({ errorId }) => errorId !== "in-incognito")).toEqual([]);
+
+    await context.setOffline(true);
+    await page.reload();
+    await ready(page);
+    const sheet = await session.addSheet();
+    await session.type("=SPARE.E1RM(100,5)");
+    await session.shows(sheet, "A1").toBeCloseTo(116.6667, 3);
+    await page.getByRole("tab", { name: "Sheets" }).waitFor();
+    await context.setOffline(false);
+
+    const worker = join(parent, "some", "folder", "service-worker.js");
+    const before = readFileSync(worker, "utf8");
+    writeFileSync(worker, before.replace(/VERSION="\w+"/, 'VERSION="another"'));
+    await page.reload();
+    await ready(page);
+    const take = page.getByRole("button", { name: "Take the new version" });
+    await take.waitFor({ timeout: patience });
+    const caches = () => page.evaluate(() => window.caches.keys());
+    expect(await caches()).toHaveLength(2);
+    await Promise.all([page.waitForEvent("load"), take.click()]);
+    await ready(page);
+    await expect.poll(caches, { timeout: patience }).toEqual(["reps-to-spare another"]);
+    await session.shows(sheet, "A1").toBeCloseTo(116.6667, 3);
+    await session.close();
+    await serving.close();
+  });
+});

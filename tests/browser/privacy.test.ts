@@ -1,0 +1,65 @@
+import { join } from "node:path";
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, expect, it, vi } from "vitest";
+import { describeInBrowser, home, joinBrowser } from "./browser";
+import { openPage, patience } from "./pageSession";
+
+vi.setConfig({ testTimeout: 5 * patience });
+
+describeInBrowser("everything stays on the device", () => {
+  let browser: Browser;
+
+  beforeAll(async () => {
+    browser = await joinBrowser();
+  }, patience);
+
+  afterAll(() => browser.close());
+
+  it("lists every request of a session, and everything that is stored", async () => {
+    const session = await openPage(browser, home, { serviceWorkers: "allow" });
+    const { page, context } = session;
+    // The service worker's own requests are the context's, not the page's.
+    const asked: string[] = [];
+    context.on("request", (request) => asked.push(request.url()));
+    await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+
+    const sheet = await session.addSheet();
+    await session.type("secret");
+    await session.type('=IMAGE("icons/x?"&A1)');
+    await session.type('=WEBSERVICE("icons/y?"&A1)');
+    await session.type('=HYPERLINK("https://example.invalid/"&A1,"there")');
+    await session.type("=SPARE.E1RM(100,5)");
+    await session.shows(sheet, "A5").toBeCloseTo(116.6667, 3);
+    const choosing = page.waitForEvent("filechooser");
+    await page.getByRole("button", { name: "Open", exact: true }).click();
+    await (await choosing).setFiles(join(import.meta.dirname, "../xlsx/files/xlsxwriter.xlsx"));
+    await session.says().toMatch(/is open/);
+    const downloading = page.waitForEvent("download");
+    await page.keyboard.press("Control+S");
+    await downloading;
+
+    const all = [...new Set([...session.requests, ...asked])].filter(
+      (address) => !/^(?:blob|data):/.test(address),
+    );
+    expect(all.filter((address) => !address.startsWith(home))).toEqual([]);
+    // Only what the build wrote is asked for, and nothing is said to it.
+    expect(all.filter((address) => new URL(address).search !== "")).toEqual([]);
+    expect(all.filter((address) => address.includes("secret"))).toEqual([]);
+
+    const stored = await page.evaluate(async () => ({
+      databases: (await indexedDB.databases()).map(({ name }) => name),
+      caches: (await caches.keys()).map((name) => name.replace(/ \w+$/, "")),
+      local: Object.keys(localStorage),
+      session: Object.keys(sessionStorage),
+      cookies: document.cookie,
+    }));
+    expect(stored).toMatchObject({
+      databases: ["reps-to-spare"],
+      caches: ["reps-to-spare"],
+      session: [],
+      cookies: "",
+    });
+    process.stdout.write(`${all.length} addresses asked for; stored: ${JSON.stringify(stored)}\n`);
+    await session.close();
+  });
+});
