@@ -62,7 +62,10 @@ describe("a workbook by XlsxWriter", () => {
   it("says what a copy will not have", () => {
     const losses = lossesOf(readPackage(bytesOf("xlsxwriter")));
     expect(losses).toEqual(["tables' own look and names"]);
-    expect(lossesOf(readPackage(bytesOf("exceljs")))).toEqual(["links"]);
+    expect(lossesOf(readPackage(bytesOf("exceljs")))).toEqual([
+      "links",
+      "hiding of sheets that only a macro shows",
+    ]);
     expect(lossesOf(readPackage(bytesOf("openpyxl")))).toEqual([]);
   });
 });
