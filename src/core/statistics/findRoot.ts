@@ -72,9 +72,11 @@ const FEW_STEPS = 6;
 export function refineRoot(f: (x: number) => number, guess: number, slope: number): number {
   let [x, fx, rise] = [guess, f(guess), slope];
   for (let step = 0; step < FEW_STEPS; step++) {
+    if (fx === 0) return x;
     const next = x - fx / rise;
     if (!(Math.abs(next - x) <= 1)) break;
-    if (Math.abs(next - x) <= SETTLED) return next;
+    // The first step is as good as the slope that was given, and that may be far off.
+    if (step > 0 && Math.abs(next - x) <= SETTLED) return next;
     const fNext = f(next);
     rise = (fNext - fx) / (next - x);
     [x, fx] = [next, fNext];

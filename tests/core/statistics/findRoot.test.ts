@@ -52,6 +52,10 @@ test("a good guess and the slope there need few evaluations", () => {
   expect(count).toBeLessThan(6);
 });
 
+test("a slope that is far too steep does not pass a near guess for the root", () => {
+  expect(Math.abs(refineRoot(Math.atan, 5e-7, 1e3))).toBeLessThan(1e-12);
+});
+
 test("and a bad guess, or a wrong slope, end at the same root", () => {
   const number = fc.double({ min: -50, max: 50, noNaN: true });
   fc.assert(
