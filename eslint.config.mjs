@@ -46,6 +46,31 @@ export default tseslint.config(
   ...tseslint.configs.strict,
   ...tseslint.configs.stylistic,
   {
+    // What only the types can show. They are the stricter ones that indexing is to have, so that an assertion which
+    // those need is not called needless.
+    files: ["**/*.ts"],
+    languageOptions: {
+      parserOptions: { project: "tsconfig.lint.json", tsconfigRootDir: import.meta.dirname },
+    },
+    rules: {
+      "@typescript-eslint/await-thenable": "error",
+      "@typescript-eslint/no-floating-promises": "error",
+      "@typescript-eslint/no-for-in-array": "error",
+      "@typescript-eslint/no-misused-promises": "error",
+      "@typescript-eslint/no-unnecessary-type-assertion": "error",
+      // A cell's error is a value too, which functions throw and hosts show.
+      "@typescript-eslint/only-throw-error": ["error", { allow: ["CellError"] }],
+      "@typescript-eslint/prefer-promise-reject-errors": "error",
+      "@typescript-eslint/require-await": "error",
+      "@typescript-eslint/restrict-plus-operands": "error",
+      "@typescript-eslint/return-await": "error",
+      "@typescript-eslint/switch-exhaustiveness-check": [
+        "error",
+        { considerDefaultExhaustiveForUnions: true },
+      ],
+    },
+  },
+  {
     plugins: { rooms: { rules: { arrows: roomsRule } } },
     rules: {
       "rooms/arrows": "error",

@@ -60,7 +60,7 @@ export function setting<T extends number | undefined>(
     range: toRange(argument),
     read: (value) => readSetting(value, quantity) ?? usual,
     header: "together",
-  } as Argument<number | T>;
+  };
 }
 
 /** One of a few words, with a usual one, which a blank stands for too. */

@@ -75,5 +75,5 @@ function collectStyles({ styles, defaultStyle }: IWorkbookData) {
 function withoutEmpty(style: IStyleData): IStyleData {
   return Object.fromEntries(
     Object.entries(style).filter(([, value]) => value !== null && value !== undefined),
-  ) as IStyleData;
+  );
 }

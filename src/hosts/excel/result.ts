@@ -19,6 +19,7 @@ const WITH_MESSAGE: readonly ErrorCode[] = ["#VALUE!", "#N/A"];
 export function toExcel(grid: Grid, host: CustomFunctionsHost): unknown[][] {
   const [[first]] = grid;
   if (grid.length === 1 && grid[0].length === 1 && first instanceof CellError) {
+    // eslint-disable-next-line @typescript-eslint/only-throw-error -- the platform takes its own kind
     throw excelError(first, host);
   }
   return grid.map((row) =>

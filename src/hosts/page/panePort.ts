@@ -46,7 +46,7 @@ export function workbookPort({ api, univer, readCell, onChange }: PageWorkbook):
       try {
         return Promise.resolve(cellsOf(sheet, cut(sheet, parseRange(plainAddress(address)))));
       } catch (error) {
-        return Promise.reject(error as Error);
+        return Promise.reject(error instanceof Error ? error : new Error(String(error)));
       }
     },
 

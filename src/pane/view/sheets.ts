@@ -34,7 +34,7 @@ function item(offer: SheetOffer, { port }: PaneContext): HTMLElement {
   );
   button.addEventListener("click", () => {
     button.disabled = true;
-    port
+    void port
       .addSheet(offer.sheet)
       .then(
         (name) => `Added as “${name}”.`,

@@ -89,7 +89,7 @@ function withoutSpillsOf({ text, sheet }: FormulaCell, removed: ReadonlyMap<stri
       const outcome = removed.get(
         `${name.toLowerCase()}!${cell.replaceAll("$", "").toUpperCase()}`,
       );
-      if (!outcome) return all as string;
+      if (!outcome) return all;
       const before = quoted !== undefined ? `'${quoted}'!` : plain !== undefined ? `${plain}!` : "";
       const range = areaAddress(outcome.area).replace(/([A-Z]+)(\d+)/g, "$$$1$$$2");
       return before + range;

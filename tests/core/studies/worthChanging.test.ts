@@ -98,7 +98,7 @@ describe("whether the next block should change", () => {
       standardErrors: Array(6).fill(0.1),
     };
     const result = worthChanging(
-      scattered as { effects: number[]; standardErrors: number[] },
+      scattered,
       { effect: 0.8, standardError: 0.1 },
       { sd: 1, smallest: 0 },
     );

@@ -139,7 +139,7 @@ test("a shift of everyone costs agreement and leaves error and consistency alone
         0.9,
       );
       expect(shifted.typicalError).toBeCloseTo(plain.typicalError, 9);
-      expect(shifted.iccConsistency).toBeCloseTo(plain.iccConsistency as number, 9);
+      expect(shifted.iccConsistency).toBeCloseTo(plain.iccConsistency, 9);
       expect(Math.abs(shifted.iccAgreement as number)).toBeLessThan(0.1);
     }),
   );

@@ -156,10 +156,10 @@ describe("pictures in a workbook's file", () => {
       const [, before] = picturesBySheet(data).Log;
       const [, after] = picturesBySheet(again(data)).Log;
       const { left, top, width, height } = before.transform!;
-      expect(after.transform!.left).toBeCloseTo(left!, 3);
-      expect(after.transform!.top).toBeCloseTo(top!, 3);
-      expect(after.transform!.width).toBeCloseTo(width!, 3);
-      expect(after.transform!.height).toBeCloseTo(height!, 3);
+      expect(after.transform!.left).toBeCloseTo(left, 3);
+      expect(after.transform!.top).toBeCloseTo(top, 3);
+      expect(after.transform!.width).toBeCloseTo(width, 3);
+      expect(after.transform!.height).toBeCloseTo(height, 3);
       expect(after.sheetTransform.angle).toBe(angle);
     },
   );

@@ -72,7 +72,7 @@ describe("a workbook that was opened, computed and written", () => {
       expect(other.freeze).toEqual(one.freeze);
       expect(other.mergeData).toEqual(one.mergeData);
       expect(other.showGridlines).toBe(one.showGridlines);
-      expect(shapeOf(after, other.id!)).toEqual(shapeOf(before, id));
+      expect(shapeOf(after, other.id ?? "")).toEqual(shapeOf(before, id));
     }
   });
 

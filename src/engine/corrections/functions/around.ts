@@ -15,7 +15,7 @@ export function around(
   const { calculate } = within;
   within.calculate = function (this: BaseFunction, ...values) {
     const inner: Within = (...given) => calculate.call(this, ...given) as BaseValueObject;
-    return compute.call(this, inner, ...(values as BaseValueObject[]));
+    return compute.call(this, inner, ...values);
   };
   return within;
 }
