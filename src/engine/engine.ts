@@ -13,7 +13,7 @@ import type { Place } from "./messages";
 import type { FunctionsMetadata, Implementations } from "./metadata";
 import { registerFunctions } from "./register";
 import { respellWorkbook } from "./respell";
-import { SettlingFormulaEngine } from "./settle";
+import { hasCircle, SettlingFormulaEngine } from "./settle";
 import { spillAt } from "./spill";
 
 /** Opens a workbook with the formula engine and nothing else: no screen, no toolbar, no mouse. */
@@ -71,6 +71,7 @@ export async function openInEngine(
       else range.setValue(content);
       await calculated();
     },
+    hasCircle: () => hasCircle(univer),
     save: () => workbook.save(),
     close: () => univer.dispose(),
   };

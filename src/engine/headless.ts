@@ -16,6 +16,8 @@ export interface HeadlessWorkbook {
   spill(sheet: string, address: string): IRange | undefined;
   /** Types a value or a formula into a cell (`null` empties it) and waits for the sheet to settle. */
   write(sheet: string, address: string, content: number | string | null): Promise<void>;
+  /** Whether some of its cells read each other in a circle. */
+  hasCircle(): boolean;
   /** The workbook with its computed values. */
   save(): IWorkbookData;
   /** Lets go of everything the engine holds. */

@@ -1,3 +1,4 @@
+import type { Univer } from "@univerjs/core";
 import type { IFormulaDatasetConfig } from "@univerjs/engine-formula";
 import {
   CalculateFormulaService,
@@ -52,9 +53,13 @@ class CalculationState extends FormulaCurrentConfigService {
  * for the spills that changed, until none does.
  */
 class SettlingCalculation extends CalculateFormulaService {
+  /** Whether some cells read each other in a circle, as the last calculation found. */
+  hasCircle = false;
+
   protected override async _executeStep(): Promise<true | undefined> {
     const current = this._currentConfigService;
     let state = await this._apply();
+    this.hasCircle = this._runtimeService.isCycleDependency();
     if (!state) return undefined;
     let spills = spillsIn(state);
     let changes = changesOnTop(current, state, spills);
@@ -71,4 +76,10 @@ class SettlingCalculation extends CalculateFormulaService {
     }
     return true;
   }
+}
+
+/** Whether some cells of the open workbook read each other in a circle. */
+export function hasCircle(univer: Univer): boolean {
+  const calculation = univer.__getInjector().get(ICalculateFormulaService);
+  return calculation instanceof SettlingCalculation && calculation.hasCircle;
 }

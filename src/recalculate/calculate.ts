@@ -9,6 +9,7 @@ import { plainFormula } from "../formula/plain";
 import { writeOutSheets } from "../formula/sheetRanges";
 import { isError, type CellValue } from "../xlsx/model";
 import type { Book, FormulaCell } from "./book";
+import { findCircles } from "./circles";
 import { findDependence } from "./dependence";
 import { findNeed } from "./need";
 import { findUnable } from "./unable";
@@ -63,12 +64,17 @@ export async function calculate(
     const reason = unable(cell);
     if (reason) adjustments.left.set(cell, reason);
   }
-  const depends = findDependence(book);
+  const { depends, readsOf } = findDependence(book);
   const needsOurs = findNeed(book);
   for (let pass = 1; ; pass++) {
     const live = liveFormulas(book, adjustments);
     const workbook = await openCalculation(book, live, metadata, implementations, onProgress);
     try {
+      if (pass === 1 && workbook.hasCircle()) {
+        const circular = findCircles(book.formulas, readsOf);
+        for (const cell of circular) adjustments.left.set(cell, "it reads its own result");
+        if (circular.size > 0) continue;
+      }
       const attempts = book.formulas.map((cell) =>
         attempt(cell, needsOurs(cell), workbook, adjustments.left.get(cell)),
       );

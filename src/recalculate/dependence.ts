@@ -15,11 +15,14 @@ import { engineFormula } from "./calculate";
 /** Functions that read cells which their formula does not name. */
 const readsAnywhere = new Set(["INDIRECT", "OFFSET"]);
 
-/**
- * Tells which formulas our functions have a say in: those that call one, and those that read, cell
- * by cell or by a name, from another that does.
- */
-export function findDependence(book: Book): (cell: FormulaCell) => boolean {
+export interface Dependence {
+  /** Whether our functions have a say in a formula: it calls one, or reads, cell by cell or by a name, from one that does. */
+  depends(cell: FormulaCell): boolean;
+  /** The formulas that a formula reads. */
+  readsOf(cell: FormulaCell): readonly FormulaCell[];
+}
+
+export function findDependence(book: Book): Dependence {
   const bySheet = new Map<string, FormulaCell[]>();
   for (const cell of book.formulas) {
     const key = cell.sheet.name.toLowerCase();
@@ -30,7 +33,7 @@ export function findDependence(book: Book): (cell: FormulaCell) => boolean {
   const answers = new Map<FormulaCell, boolean>();
   const names = new Map(book.names.map((name) => [name.name.toLowerCase(), name.text]));
 
-  return depends;
+  return { depends, readsOf: (cell) => reach(cell).reads };
 
   function depends(cell: FormulaCell): boolean {
     const known = answers.get(cell);

@@ -288,6 +288,39 @@ describe("what is left as it was saved", () => {
     expect(out().value("Log", "C1")).toBeCloseTo(116.6667, 4);
     expect(out().value("Log", "D1")).toBe("#DIV/0!");
   });
+
+  it("is a circle of ours, named as one, while the rest is computed", async () => {
+    const report = await calcToFile(folder, {
+      sheets: {
+        Log:
+          `<row r="1"><c r="A1"><f>SPARE.E1RM(B1,5)</f><v>7</v></c><c r="B1"><f>A1+1</f><v>6</v></c>` +
+          `<c r="C1"><f>SPARE.E1RM(100,5)</f></c></row>`,
+      },
+    });
+    expect(report.left.map(({ cell, reason }) => [cell, reason])).toContainEqual([
+      "A1",
+      "it reads its own result",
+    ]);
+    expect([out().value("Log", "A1"), out().value("Log", "B1")]).toEqual([7, 6]);
+    expect(out().value("Log", "C1")).toBeCloseTo(116.6667, 4);
+  });
+
+  it("is what a name that refers to itself is used in", async () => {
+    const report = await calcToFile(folder, {
+      sheets: {
+        Log:
+          `<row r="1"><c r="A1"><f>foo</f><v>7</v></c>` +
+          `<c r="C1"><f>SPARE.E1RM(foo,5)</f><v>8</v></c><c r="D1"><f>SPARE.E1RM(100,5)</f></c></row>`,
+      },
+      workbook: `<definedNames><definedName name="foo">foo+1</definedName></definedNames>`,
+    });
+    expect(report.left.map(({ cell, reason }) => [cell, reason])).toContainEqual([
+      "C1",
+      "the name foo refers to itself",
+    ]);
+    expect([out().value("Log", "A1"), out().value("Log", "C1")]).toEqual([7, 8]);
+    expect(out().value("Log", "D1")).toBeCloseTo(116.6667, 4);
+  });
 });
 
 describe("the rest of the file", () => {
