@@ -72,8 +72,9 @@ export function acceptDrops(open: (chosen: ChosenFile) => void): void {
     mark(false);
     const [file] = event.dataTransfer?.files ?? [];
     if (!file) return;
-    const item = [...(event.dataTransfer?.items ?? [])].find(({ kind }) => kind === "file");
-    const handle = (item as DroppedItem | undefined)?.getAsFileSystemHandle?.();
+    const items: DroppedItem[] = [...(event.dataTransfer?.items ?? [])];
+    const item = items.find(({ kind }) => kind === "file");
+    const handle = item?.getAsFileSystemHandle?.();
     void Promise.resolve(handle)
       .catch(() => null)
       .then((found) => {

@@ -1,10 +1,4 @@
-import type {
-  ICellData,
-  ICommandInfo,
-  IObjectMatrixPrimitiveType,
-  IRange,
-  Univer,
-} from "@univerjs/core";
+import type { ICommandInfo, IObjectMatrixPrimitiveType, IRange, Univer } from "@univerjs/core";
 import { ICommandService, RANGE_TYPE } from "@univerjs/core";
 import type { ISetArrayFormulaDataMutationParams } from "@univerjs/engine-formula";
 import { SetArrayFormulaDataMutation } from "@univerjs/engine-formula";
@@ -87,7 +81,7 @@ function usesOfScroll(params: ScrollParams): Use[] {
 }
 
 function usesOfValues({ unitId, subUnitId, cellValue }: ISetRangeValuesMutationParams): Use[] {
-  const corner = farthest((cellValue ?? {}) as IObjectMatrixPrimitiveType<ICellData>);
+  const corner = farthest(cellValue ?? {});
   return corner ? [{ place: { unitId, sheetId: subUnitId }, corner, margin: onto }] : [];
 }
 
