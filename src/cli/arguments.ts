@@ -2,23 +2,32 @@ import { parseArgs } from "node:util";
 
 /** What is typed on the command line, taken apart. */
 export type Arguments =
-  | { readonly command: "help" | "version" }
-  | CalcArguments
-  | CardsArguments
-  | { readonly command: "plain" | "portable"; readonly input: string; readonly output: string };
+  { readonly command: "help" | "version" } | CalcArguments | CardsArguments | CopyArguments;
 
-export interface CalcArguments {
-  readonly command: "calc";
+/** What all commands that take a workbook have. */
+export interface WorkbookArguments {
   readonly input: string;
+  /** How many seconds the workbook may take to compute; as long as it takes where nothing is said. */
+  readonly timeout: number | undefined;
+}
+
+export interface CopyArguments extends WorkbookArguments {
+  readonly command: "plain" | "portable";
+  readonly output: string;
+}
+
+export interface CalcArguments extends WorkbookArguments {
+  readonly command: "calc";
   /** Where the result goes; nowhere for a report alone. */
   readonly output: string | undefined;
   readonly inPlace: boolean;
   readonly json: boolean;
+  /** Whether to write nothing, wherever the result would go. */
+  readonly dryRun: boolean;
 }
 
-export interface CardsArguments {
+export interface CardsArguments extends WorkbookArguments {
   readonly command: "cards";
-  readonly input: string;
   /** The folder for the cards. */
   readonly output: string;
   /** The sheet that asks for them. */
@@ -32,13 +41,14 @@ export class BadUsage extends Error {
   override name = "BadUsage";
 }
 
-export const usage = `Usage: spare calc book.xlsx [-o out.xlsx | --in-place] [--json]
+export const usage = `Usage: spare calc book.xlsx [-o out.xlsx | --in-place] [--json] [--dry-run]
        spare plain book.xlsx -o copy.xlsx
        spare portable book.xlsx -o copy.xlsx
        spare cards book.xlsx -o folder [--sheet NAME] [--page ADDRESS]
 
-calc       works out the formulas that use SPARE functions and says what came of them;
-           with -o or --in-place it saves the values and leaves all else as it is
+calc       works out the formulas that use SPARE functions, and those that read from them,
+           and says what came of it and which cells change; with -o or --in-place it
+           saves the values and leaves all else as it is
 plain      makes a copy with values in place of those formulas, each formula in a note
 portable   makes a copy that calculates in Excel without the add-in; what cannot
            becomes a value with a note
@@ -46,13 +56,16 @@ cards      makes a card for the phone of each lifter on the sheet "Cards", and a
 
   -o, --output FILE   where the result goes
       --in-place      calc: save into the workbook itself
-      --json          calc: report as JSON
+      --json          calc: report as JSON, every changed cell old and new
+      --dry-run       calc: report alone, whatever -o or --in-place say
       --sheet NAME    cards: the sheet that asks for them, "Cards" unless given
       --page ADDRESS  cards: where the card page is hosted, for links and codes
+      --timeout SECONDS  give up where computing takes longer; there is no limit unless given
   -h, --help          show this
       --version       show the version
 
-Exit status: 0, 1 if some cells failed, 2 for bad usage or a file that cannot be read.`;
+Exit status: 0, 1 if some cells failed or had to keep an old value, 2 for bad usage or a
+file that cannot be read.`;
 
 /** Reads a command line, without the program's own name. */
 export function readArguments(args: readonly string[]): Arguments {
@@ -71,20 +84,27 @@ export function readArguments(args: readonly string[]): Arguments {
   if (command !== "cards" && (values.sheet ?? values.page) !== undefined) {
     throw new BadUsage(`--${values.sheet === undefined ? "page" : "sheet"} goes with cards alone`);
   }
+  const timeout = readSeconds(values.timeout);
   if (command === "calc") {
-    const { "in-place": inPlace, json } = values;
+    const { "in-place": inPlace, json, "dry-run": dryRun } = values;
     if (inPlace && output !== undefined) throw new BadUsage("give -o or --in-place, not both");
-    return { command, input, output, inPlace, json };
+    return { command, input, output, inPlace, json, dryRun, timeout };
   }
-  if (values["in-place"] || values.json) {
-    throw new BadUsage(`--${values["in-place"] ? "in-place" : "json"} goes with calc alone`);
-  }
+  const misplaced = (["in-place", "json", "dry-run"] as const).find((option) => values[option]);
+  if (misplaced !== undefined) throw new BadUsage(`--${misplaced} goes with calc alone`);
   if (command === "cards") {
     if (output === undefined) throw new BadUsage("cards needs -o and a folder");
-    return { command, input, output, sheet: values.sheet ?? "Cards", page: values.page };
+    return { command, input, output, sheet: values.sheet ?? "Cards", page: values.page, timeout };
   }
   if (output === undefined) throw new BadUsage(`${command} needs -o and the name of the copy`);
-  return { command, input, output };
+  return { command, input, output, timeout };
+}
+
+function readSeconds(text: string | undefined): number | undefined {
+  if (text === undefined) return undefined;
+  const seconds = Number(text);
+  if (text.trim() !== "" && Number.isFinite(seconds) && seconds > 0) return seconds;
+  throw new BadUsage(`--timeout is "${text}"; expected a number of seconds above 0`);
 }
 
 const commands = ["calc", "plain", "portable", "cards"] as const;
@@ -101,6 +121,8 @@ function parse(args: readonly string[]) {
         output: { type: "string", short: "o" },
         "in-place": { type: "boolean", default: false },
         json: { type: "boolean", default: false },
+        "dry-run": { type: "boolean", default: false },
+        timeout: { type: "string" },
         sheet: { type: "string" },
         page: { type: "string" },
         help: { type: "boolean", short: "h", default: false },

@@ -3,4 +3,5 @@ import { run } from "./run";
 
 endOnLateErrors(process, (line) => process.stderr.write(line));
 const status = await run(process.argv.slice(2), { out: process.stdout, err: process.stderr });
-process.exitCode = status;
+// Work that was given up would go on; what was printed is to reach a pipe first.
+process.stdout.write("", () => process.stderr.write("", () => process.exit(status)));

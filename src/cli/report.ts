@@ -1,5 +1,8 @@
 import type { CellValue } from "../xlsx/model";
 import type { Outcome } from "../recalculate/calculate";
+import type { Failure } from "../recalculate/result";
+import { changedCells, type BookChanges } from "../recalculate/saveValues";
+import type { ChangedCell } from "../recalculate/values";
 import { areaAddress, cellAddress, quoteSheet } from "../formula/address";
 import { fromFile } from "../formula/future";
 
@@ -11,7 +14,9 @@ export interface Report {
   readonly calculated: readonly Calculated[];
   readonly left: readonly Left[];
   readonly failed: readonly Failed[];
-  /** Formulas calculated along with ours, because ours read them or they read ours. */
+  /** Every cell that holds something else now than in the file. */
+  readonly changed: readonly Changed[];
+  /** Formulas calculated along with ours, because they read ours, or ours them and they had no value. */
   readonly others: number;
 }
 
@@ -36,50 +41,111 @@ interface Failed extends Entry {
   readonly message: string | null;
 }
 
-export function reportOn(
+interface Changed {
+  readonly sheet: string;
+  readonly cell: string;
+  readonly old: CellValue;
+  readonly new: CellValue;
+}
+
+/** What a run came to, before anything of it is written out. */
+export interface Findings {
+  readonly file: string;
+  readonly output: string | null;
+  readonly calculated: readonly Outcome[];
+  readonly left: readonly Outcome[];
+  readonly failed: readonly { readonly outcome: Outcome; readonly failure: Failure }[];
+  readonly changed: readonly ChangedCell[];
+  readonly others: number;
+}
+
+export function findingsOf(
   file: string,
   output: string | null,
   outcomes: readonly Outcome[],
-): Report {
-  const calculated: Calculated[] = [];
-  const left: Left[] = [];
-  const failed: Failed[] = [];
-  let others = 0;
-  for (const { cell, ours, area, values, left: reason, failures } of outcomes) {
-    const formula = `=${fromFile(cell.text)}`;
-    const entry = { sheet: cell.sheet.name, cell: cellAddress(cell.row, cell.column), formula };
-    if (reason !== undefined) left.push({ ...entry, reason });
-    else if (!ours) others++;
-    else if (failures.length === 0) {
-      calculated.push({ ...entry, range: areaAddress(area), values });
-    } else {
-      for (const { address, code, message } of failures) {
-        failed.push({ ...entry, cell: address, error: code, message: message ?? null });
-      }
-    }
-  }
-  return { file, output, calculated, left, failed, others };
+  changes: BookChanges,
+): Findings {
+  const tried = outcomes.filter(({ left }) => left === undefined);
+  const ours = tried.filter((outcome) => outcome.ours);
+  return {
+    file,
+    output,
+    calculated: ours.filter(({ failures }) => failures.length === 0),
+    left: outcomes.filter(({ left }) => left !== undefined),
+    failed: ours.flatMap((outcome) => outcome.failures.map((failure) => ({ outcome, failure }))),
+    changed: changedCells(changes),
+    others: tried.length - ours.length,
+  };
+}
+
+/** 1 where a cell shows an error, or a formula could not be brought up to date. */
+export function statusOf({ failed, left }: Findings): 0 | 1 {
+  return failed.length + left.length > 0 ? 1 : 0;
+}
+
+/** The whole of it, for programs. */
+export function reportOn(findings: Findings): Report {
+  const { file, output, others } = findings;
+  return {
+    file,
+    output,
+    calculated: findings.calculated.map((outcome) => {
+      return { ...entryOf(outcome), range: areaAddress(outcome.area), values: outcome.values };
+    }),
+    left: findings.left.map((outcome) => ({ ...entryOf(outcome), reason: outcome.left ?? "" })),
+    failed: findings.failed.map(({ outcome, failure: { address, code, message } }) => {
+      return { ...entryOf(outcome), cell: address, error: code, message: message ?? null };
+    }),
+    changed: findings.changed.map(({ sheet, row, column, value }) => ({
+      sheet: sheet.name,
+      cell: cellAddress(row, column),
+      old: sheet.cellAt(row, column)?.value ?? null,
+      new: value,
+    })),
+    others,
+  };
+}
+
+function entryOf({ cell: { sheet, row, column, text } }: Outcome): Entry {
+  return { sheet: sheet.name, cell: cellAddress(row, column), formula: `=${fromFile(text)}` };
 }
 
 /** The report for a person. */
-export function writeReport(report: Report): string {
-  const { file, output, calculated, left, failed, others } = report;
-  const formulas = new Set(failed.map(({ sheet, formula }) => `${sheet} ${formula}`)).size;
+export function writeReport(findings: Findings, dryRun = false): string {
+  const { file, output, calculated, left, failed, changed, others } = findings;
+  const withErrors = new Set(failed.map(({ outcome }) => outcome.cell)).size;
   if (calculated.length + left.length + failed.length + others === 0) {
-    return `${file}: no formula uses a SPARE function\n${closing(output)}`;
+    return `${file}: no formula uses a SPARE function\n${closing(output, dryRun)}`;
   }
   const counts = [
     ["calculated", calculated.length],
-    ["with errors", formulas],
+    ["with errors", withErrors],
     ["left as saved", left.length],
     ["other formulas calculated", others],
+    ["cells changed", changed.length],
   ].filter(([, count]) => count !== 0) as [string, number][];
   const sections = [
     [`${file}`, ...columns(counts.map(([name, count]) => [name, String(count)]))],
-    list("Calculated", calculated, (entry) => [placeOf(entry, entry.range), shown(entry)]),
-    list("Left as saved", left, (entry) => [placeOf(entry), entry.reason]),
-    list("Failed", failed, (entry) => [placeOf(entry), entry.error, entry.message ?? ""]),
-    [closing(output)],
+    list("Calculated", calculated, ({ cell, area, values }) => [
+      placeOf(cell.sheet.name, areaAddress(area)),
+      shown(values),
+    ]),
+    list("Changed", changed, ({ sheet, row, column, value }) => [
+      placeOf(sheet.name, cellAddress(row, column)),
+      written(sheet.cellAt(row, column)?.value ?? null),
+      "→",
+      written(value),
+    ]),
+    list("Left as saved", left, ({ cell, left: reason = "" }) => [
+      placeOf(cell.sheet.name, cellAddress(cell.row, cell.column)),
+      reason,
+    ]),
+    list("Failed", failed, ({ failure: { sheet, address, code, message = "" } }) => [
+      placeOf(sheet, address),
+      code,
+      message,
+    ]),
+    [closing(output, dryRun)],
   ];
   return sections
     .filter((section) => section.length > 0)
@@ -105,18 +171,23 @@ function columns(rows: readonly (readonly string[])[]): string[] {
   );
 }
 
-function placeOf({ sheet, cell }: Entry, range = cell): string {
+function written(value: CellValue): string {
+  return value === null ? "blank" : String(value);
+}
+
+function placeOf(sheet: string, range: string): string {
   return `${quoteSheet(sheet)}!${range}`;
 }
 
-function shown({ values }: Calculated): string {
+function shown(values: Outcome["values"]): string {
   const [[first]] = values;
   const cells = values.length * values[0].length;
   const text = first === null ? "" : String(first);
   return cells === 1 ? text : `${text} and ${cells - 1} more`;
 }
 
-function closing(output: string | null): string {
+function closing(output: string | null, dryRun: boolean): string {
+  if (dryRun) return "Nothing was written: this was a dry run.";
   return output === null
     ? "Nothing was written; -o or --in-place saves the values."
     : `Written to ${output}`;

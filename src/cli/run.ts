@@ -1,12 +1,14 @@
+import { deflateRawSync } from "node:zlib";
 import manifest from "../../package.json";
 import { implementations } from "../functions/implementations";
 import { CardProblem } from "../cards/card";
 import { bookOf } from "../recalculate/book";
-import { calculate, type Functions } from "../recalculate/calculate";
-import { saveValues } from "../recalculate/saveValues";
+import { calculate } from "../recalculate/calculate";
+import type { Functions } from "../recalculate/inEngine";
+import { changesOf, saveValues } from "../recalculate/saveValues";
 import { plainCopy } from "../recalculate/copies/plain";
 import { portableCopy } from "../recalculate/copies/portable";
-import { readPackage, readWorkbook, UnreadableFile, writePackage } from "../xlsx";
+import { readPackage, readWorkbook, UnreadableFile, writePackage, type Package } from "../xlsx";
 import {
   BadUsage,
   readArguments,
@@ -14,11 +16,13 @@ import {
   type Arguments,
   type CalcArguments,
   type CardsArguments,
+  type CopyArguments,
+  type WorkbookArguments,
 } from "./arguments";
 import { writeCards } from "./cards";
 import { readInput, refuseSameFile, writeOutput } from "./files";
 import { progressBar, type Screen } from "./progress";
-import { reportOn, writeReport } from "./report";
+import { findingsOf, reportOn, statusOf, writeReport } from "./report";
 
 /** Where the command line talks to: its standard output and error. */
 export interface Terminal {
@@ -26,7 +30,7 @@ export interface Terminal {
   readonly err: Screen;
 }
 
-/** 1 says that some cells failed, 2 that nothing could be done. */
+/** 1 says that some cells failed or keep an old value, 2 that nothing could be done. */
 export type ExitStatus = 0 | 1 | 2;
 
 /** Every function we have; a workbook without a screen needs no help texts. */
@@ -66,9 +70,9 @@ async function follow(args: Arguments, terminal: Terminal): Promise<ExitStatus> 
     case "calc":
       return calc(args, terminal);
     case "plain":
-      return copy(args.input, args.output, plainCopy, terminal);
+      return copy(args, plainCopy, terminal);
     case "portable":
-      return copy(args.input, args.output, portableCopy, terminal);
+      return copy(args, portableCopy, terminal);
     case "cards":
       return cards(args, terminal);
   }
@@ -77,39 +81,63 @@ async function follow(args: Arguments, terminal: Terminal): Promise<ExitStatus> 
 async function calc(args: CalcArguments, terminal: Terminal): Promise<ExitStatus> {
   const output = args.inPlace ? args.input : args.output;
   if (!args.inPlace && output !== undefined) await refuseSameFile(args.input, output);
-  const { book, outcomes } = await workOut(args.input, terminal);
-  if (output !== undefined) await writeOutput(output, writePackage(saveValues(book, outcomes)));
-  const report = reportOn(args.input, output ?? null, outcomes);
-  terminal.out.write(`${args.json ? JSON.stringify(report, null, 2) : writeReport(report)}\n`);
-  return report.failed.length > 0 ? 1 : 0;
+  const { book, outcomes } = await workOut(args, terminal);
+  const target = args.dryRun ? undefined : output;
+  const changes = changesOf(outcomes);
+  if (target !== undefined) await write(target, saveValues(book, outcomes, changes));
+  const findings = findingsOf(args.input, target ?? null, outcomes, changes);
+  const text = args.json
+    ? JSON.stringify(reportOn(findings), null, 2)
+    : writeReport(findings, args.dryRun);
+  terminal.out.write(`${text}\n`);
+  return statusOf(findings);
 }
 
 async function copy(
-  input: string,
-  output: string,
+  args: CopyArguments,
   make: typeof plainCopy,
   terminal: Terminal,
 ): Promise<ExitStatus> {
+  const { input, output } = args;
   await refuseSameFile(input, output);
-  const { book, outcomes } = await workOut(input, terminal);
-  await writeOutput(output, writePackage(make(book, outcomes)));
-  const report = reportOn(input, output, outcomes);
-  terminal.out.write(`${writeReport(report)}\n`);
-  return report.failed.length > 0 ? 1 : 0;
+  const { book, outcomes } = await workOut(args, terminal);
+  await write(output, make(book, outcomes));
+  const findings = findingsOf(input, output, outcomes, changesOf(outcomes));
+  terminal.out.write(`${writeReport(findings)}\n`);
+  return statusOf(findings);
+}
+
+/** Writes a workbook's file, packed by Node itself, which is the fastest here. */
+async function write(path: string, file: Package): Promise<void> {
+  await writeOutput(path, writePackage(file, deflateRawSync));
 }
 
 async function cards(args: CardsArguments, terminal: Terminal): Promise<ExitStatus> {
-  const { book, outcomes } = await workOut(args.input, terminal);
+  const { book, outcomes } = await workOut(args, terminal);
   terminal.out.write(`${await writeCards(args, book, outcomes)}\n`);
   return 0;
 }
 
-async function workOut(input: string, terminal: Terminal) {
+async function workOut({ input, timeout }: WorkbookArguments, terminal: Terminal) {
   const book = bookOf(readWorkbook(readPackage(await readInput(input))));
   const bar = progressBar(terminal.err);
   try {
-    return { book, outcomes: await calculate(book, functions, bar.update) };
+    return { book, outcomes: await within(timeout, calculate(book, functions, bar.update)) };
   } finally {
     bar.clear();
   }
+}
+
+/** A timer knows no more milliseconds. */
+const longestTimer = 2 ** 31 - 1;
+
+/** What work comes to, unless that takes longer than so many seconds. */
+async function within<T>(seconds: number | undefined, work: Promise<T>): Promise<T> {
+  if (seconds === undefined) return work;
+  let timer: NodeJS.Timeout | undefined;
+  const late = new Promise<never>((_, reject) => {
+    const reason = new Error(`it took longer than ${seconds} seconds`);
+    timer = setTimeout(() => reject(reason), Math.min(seconds * 1000, longestTimer));
+  });
+  return Promise.race([work, late]).finally(() => clearTimeout(timer));
 }

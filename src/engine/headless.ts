@@ -1,6 +1,6 @@
 import type { IRange, IWorkbookData } from "@univerjs/core";
 import type { WorkbookModel } from "../xlsx/model";
-import type { LiveFormula } from "./data/calculationData";
+import type { Calculation } from "./data/calculationData";
 import type { Contents } from "./data/contentsData";
 import type { CellContent } from "./inspect";
 import type { FunctionsMetadata, Implementations } from "./metadata";
@@ -30,13 +30,13 @@ export type OnProgress = (done: number, of: number) => void;
 /** Opens a file's values and those of its formulas that are live, and computes them. Whoever opens it closes it. */
 export async function openCalculation(
   book: WorkbookModel,
-  formulas: readonly LiveFormula[],
+  calculation: Calculation,
   metadata: FunctionsMetadata,
   implementations: Implementations,
   onProgress?: OnProgress,
 ): Promise<HeadlessWorkbook> {
   const { calculationData } = await import("./data/calculationData");
-  return openWorkbook(calculationData(book, formulas), metadata, implementations, onProgress);
+  return openWorkbook(calculationData(book, calculation), metadata, implementations, onProgress);
 }
 
 /** Opens sheets of plain contents and computes them. Whoever opens them closes them. */

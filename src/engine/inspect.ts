@@ -7,6 +7,7 @@ import {
 } from "@univerjs/core";
 import { FormulaDataModel } from "@univerjs/engine-formula";
 import type { Messages, Place } from "./messages";
+import { noRoom } from "./messages";
 import { contains } from "../formula/address";
 import { callsOurs } from "../formula/spelling";
 
@@ -29,9 +30,6 @@ function spilledCell(univer: Univer, { unitId, sheetId, row, column }: Place) {
   const spilled = univer.__getInjector().get(FormulaDataModel).getArrayFormulaCellData();
   return spilled[unitId]?.[sheetId]?.[row]?.[column];
 }
-
-/** The spreadsheet's own error for a result that finds no room; it has no message of its own. */
-const noRoom = "the result needs more cells than this one, and some of those are not empty";
 
 /** What our function says about the error that a cell shows, if it shows one of ours. */
 export function messageAt(univer: Univer, messages: Messages, place: Place): string | undefined {

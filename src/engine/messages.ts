@@ -26,6 +26,9 @@ export interface Messages {
   find(place: Place, code: string, down?: number, right?: number): string | undefined;
 }
 
+/** Of the spreadsheet's own error for a result that finds no room, which has no message of its own. */
+export const noRoom = "the result needs more cells than this one, and some of those are not empty";
+
 export function createMessages(): Messages {
   let calculation = 0;
   const said = new Map<string, { calculation: number; results: Grid[] }>();

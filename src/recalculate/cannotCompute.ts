@@ -55,7 +55,8 @@ export function cannotCompute(
   }
 }
 
-function whyNotSheet(text: string): string | undefined {
+/** Why cells of a sheet cannot be read, by the sheet's name as it stands in a formula. */
+export function whyNotSheet(text: string): string | undefined {
   if (text.includes("[")) return "it reads another workbook";
   return endsOf(text) ? "it reads the same cells of several sheets" : undefined;
 }

@@ -1,5 +1,4 @@
 import { cellsOf, type Area } from "../formula/address";
-import type { CellValue } from "../xlsx/model";
 import { textAt, type Package } from "../xlsx/package";
 import { filledBy, pruneCalcChain } from "../xlsx/patch/calcChain";
 import { withText } from "../xlsx/patch/editPackage";
@@ -7,13 +6,19 @@ import { patchSheet, type CellChange } from "../xlsx/patch/patchSheet";
 import type { ReadSheet } from "../xlsx/read/sheet";
 import type { Book } from "./book";
 import type { Outcome } from "./calculate";
+import { sameValue } from "./result";
+import type { ChangedCell } from "./values";
 
 /**
  * The workbook's file with what its formulas came to. Where a value is what the file holds already,
  * nothing is touched, and nothing is touched but values and the extent of what spilled.
  */
-export function saveValues(book: Book, outcomes: readonly Outcome[]): Package {
-  const file = withChanges(book.file, changesOf(outcomes));
+export function saveValues(
+  book: Book,
+  outcomes: readonly Outcome[],
+  changes: BookChanges = changesOf(outcomes),
+): Package {
+  const file = withChanges(book.file, changes);
   const shrunk = outcomes.some(({ cell, area }) => !covers(area, cell.area));
   if (!shrunk) return file;
   const areas = new Map(outcomes.map(({ cell, area }) => [cell, area]));
@@ -32,6 +37,16 @@ export function withChanges(file: Package, changes: BookChanges): Package {
     changed = withText(changed, path, patchSheet(textAt(file, path), sheet, ofSheet));
   }
   return changed;
+}
+
+export function changedCells(changes: BookChanges): ChangedCell[] {
+  const cells: ChangedCell[] = [];
+  for (const [sheet, rows] of changes) {
+    for (const [row, ofRow] of rows) {
+      for (const [column, { value }] of ofRow) cells.push({ sheet, row, column, value });
+    }
+  }
+  return cells;
 }
 
 export type BookChanges = Map<ReadSheet, Map<number, Map<number, CellChange>>>;
@@ -69,14 +84,6 @@ export function changesOf(outcomes: readonly Outcome[]): BookChanges {
     }
   }
   return changes;
-}
-
-/** The 15 digits that a spreadsheet shows of a number; some programs save 17. */
-const RELATIVE = 1e-14;
-
-function sameValue(one: CellValue, other: CellValue): boolean {
-  if (typeof one !== "number" || typeof other !== "number") return one === other;
-  return Math.abs(one - other) <= RELATIVE * Math.max(Math.abs(one), Math.abs(other));
 }
 
 function covers(outer: Area, inner: Area): boolean {

@@ -1,3 +1,4 @@
+import type { Area } from "../formula/address";
 import { nameOn, type Name } from "../formula/names";
 import { plainFormula } from "../formula/plain";
 import { unusableNames } from "../formula/unusableNames";
@@ -25,6 +26,12 @@ const skipsHiddenRows = new Set(["AGGREGATE", "SUBTOTAL"]);
 /** These count cells of whole columns that nobody filled, and the engine's sheets end early. */
 const countsEmptyCells = new Set(["COLUMNS", "COUNTBLANK", "ROWS"]);
 
+/** More cells than these no formula fills in earnest. */
+const mostCells = 1_000_000;
+
+const cellCount = ({ startRow, startColumn, endRow, endColumn }: Area) =>
+  (endRow - startRow + 1) * (endColumn - startColumn + 1);
+
 /** `known` are the functions that the engine computes, in upper case. */
 export function findUnable(book: Book, known: ReadonlySet<string>): Unable {
   const rowsAreHidden = book.sheets.some(({ rows }) => rows.some((row) => row.hidden));
@@ -34,8 +41,9 @@ export function findUnable(book: Book, known: ReadonlySet<string>): Unable {
   const unusable = unusableNames(book.names);
   const ofNames = new Map<Name, string | undefined>();
 
-  return ({ kind, text, sheet, row, column }) => {
+  return ({ kind, text, sheet, row, column, area }) => {
     if (kind === "data table") return "a what-if table is worked out by Excel alone";
+    if (cellCount(area) > mostCells) return `it fills ${cellCount(area)} cells`;
     const formula = plainFormula(text, book.tables, { sheet: sheet.name, row, column });
     return whyNot(formula, sheet.name);
   };

@@ -106,6 +106,23 @@ describe("a file that cannot be read", () => {
   });
 });
 
+describe("a workbook that takes longer than --timeout allows", () => {
+  it("is given up in one line, with nothing written", async () => {
+    const input = folder.put(
+      "book.xlsx",
+      buildBook({ sheets: { Log: `<row r="1"><c r="A1"><f>SPARE.E1RM(100,5)+0</f></c></row>` } }),
+    );
+    const args = ["calc", input, "--in-place", "--timeout", "0.001"];
+    const before = folder.bytes("book.xlsx");
+    expect(await spare(...args)).toMatchObject({
+      status: 2,
+      out: "",
+      err: expect.stringMatching(/it took longer than 0.001 seconds\n$/) as string,
+    });
+    expect(folder.bytes("book.xlsx")).toEqual(before);
+  });
+});
+
 describe("a command line that cannot be followed", () => {
   const book = "book.xlsx";
   const bad: readonly (readonly [string[], RegExp])[] = [
@@ -119,6 +136,8 @@ describe("a command line that cannot be followed", () => {
     [["plain", book], /needs -o/],
     [["plain", book, "-o", "out.xlsx", "--json"], /--json goes with calc/],
     [["portable", book, "--in-place"], /--in-place goes with calc/],
+    [["plain", book, "-o", "out.xlsx", "--dry-run"], /--dry-run goes with calc/],
+    [["calc", book, "--timeout", "soon"], /--timeout is "soon"; expected a number of seconds/],
   ];
   for (const [args, reason] of bad) {
     it(`is refused in one line: spare ${args.join(" ")}`, async () => {

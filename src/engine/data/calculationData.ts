@@ -21,20 +21,41 @@ export interface LiveFormula {
   readonly beyond?: ReadonlyMap<string, CellValue>;
 }
 
+/** What is to be computed in a workbook. */
+export interface Calculation {
+  readonly formulas: readonly LiveFormula[];
+  /** Cells that hold something else than the file has. */
+  readonly changed: Iterable<ChangedCell>;
+}
+
+interface ChangedCell {
+  readonly sheet: SheetModel;
+  readonly row: number;
+  readonly column: number;
+  readonly value: CellValue;
+}
+
 /** Room for results that spill beyond what the sheet holds. */
 const room = { rows: 600, columns: 60 };
 
 /** A workbook's values, and of its formulas those that are live, as the engine takes them: no styles, no sizes. */
 export function calculationData(
   book: WorkbookModel,
-  formulas: readonly LiveFormula[],
+  { formulas, changed }: Calculation,
 ): IWorkbookData {
-  const bySheet = new Map<SheetModel, LiveFormula[]>(book.sheets.map((sheet) => [sheet, []]));
-  for (const formula of formulas) bySheet.get(formula.sheet)?.push(formula);
+  const bySheet = new Map(
+    book.sheets.map((sheet) => [
+      sheet,
+      { live: [] as LiveFormula[], changed: [] as ChangedCell[] },
+    ]),
+  );
+  for (const formula of formulas) bySheet.get(formula.sheet)?.live.push(formula);
+  for (const cell of changed) bySheet.get(cell.sheet)?.changed.push(cell);
   const idOf = (position: number) => `sheet${position + 1}`;
   const size = sizeOf(book, formulas);
-  const sheets = [...bySheet].map(([sheet, live], position): Partial<IWorksheetData> => {
-    return { id: idOf(position), name: sheet.name, ...size, cellData: cellData(sheet, live) };
+  const sheets = [...bySheet].map(([sheet, contents], position): Partial<IWorksheetData> => {
+    const cells = cellData(sheet, contents.live, contents.changed);
+    return { id: idOf(position), name: sheet.name, ...size, cellData: cells };
   });
   return {
     id: "book",
@@ -51,8 +72,10 @@ export function calculationData(
 function cellData(
   sheet: SheetModel,
   formulas: readonly LiveFormula[],
+  changed: readonly ChangedCell[],
 ): Record<number, Record<number, ICellData>> {
   const data: Record<number, Record<number, ICellData>> = {};
+  const said = new Set(changed.map(({ row, column }) => cellAddress(row, column)));
   // What an array fills is its result, and not in its way.
   const filled = new Set<string>();
   for (const { area } of formulas) {
@@ -62,9 +85,14 @@ function cellData(
   for (const { row, cells } of sheet.rows) {
     for (const { column, value, formula } of cells) {
       const content = contentData(value);
-      if (!content || (!formula && filled.has(cellAddress(row, column)))) continue;
+      const address = cellAddress(row, column);
+      if (!content || said.has(address) || (!formula && filled.has(address))) continue;
       (data[row] ??= {})[column] = content;
     }
+  }
+  for (const { row, column, value } of changed) {
+    const content = contentData(value);
+    if (content) (data[row] ??= {})[column] = content;
   }
   for (const { row, column, formula, area, cut, beyond } of formulas) {
     (data[row] ??= {})[column] = { f: cut ? cutTo(formula, area) : formula };

@@ -25,9 +25,10 @@ export function plainCopy(book: Book, outcomes: readonly Outcome[]): Package {
 /** A copy of the workbook with its values worked out and its formulas rewritten. */
 export function copyWith(book: Book, outcomes: readonly Outcome[], rewrite: Rewrite): Package {
   const changes = changesOf(outcomes);
+  const all = withUntouched(book, outcomes);
   const notes = new Map<ReadSheet, Map<string, string>>();
   const removed = new Map<string, Outcome>();
-  for (const outcome of outcomes) {
+  for (const outcome of all) {
     const { cell, values } = outcome;
     const formula = rewrite(cell);
     if (formula === undefined) continue;
@@ -38,7 +39,7 @@ export function copyWith(book: Book, outcomes: readonly Outcome[], rewrite: Rewr
     const ofSheet = notes.get(cell.sheet) ?? new Map<string, string>();
     notes.set(cell.sheet, ofSheet.set(address, `=${fromFile(cell.text)}`));
   }
-  for (const { cell, values } of outcomes) {
+  for (const { cell, values } of all) {
     if (rewrite(cell) !== undefined) continue;
     const formula = withoutSpillsOf(cell, removed);
     if (formula !== cell.text) change(cell, { value: values[0][0], formula });
@@ -48,7 +49,7 @@ export function copyWith(book: Book, outcomes: readonly Outcome[], rewrite: Rewr
   let file = withChanges(book.file, changes);
   for (const [sheet, ofSheet] of notes) file = addNotes(file, sheet.path, ofSheet);
   if (removed.size === 0) return file;
-  const kept = outcomes
+  const kept = all
     .filter(({ cell }) => rewrite(cell) !== null)
     .map(({ cell, area }) => ({ sheetId: cell.sheet.number, area }));
   return pruneCalcChain(file, book.path, filledBy(kept));
@@ -63,7 +64,7 @@ export function copyWith(book: Book, outcomes: readonly Outcome[], rewrite: Rewr
       changes.get(sheet)?.get(row)?.get(column)?.formula !== undefined;
     const opened = new Set(book.formulas.filter(isRewritten).map(groupOf));
     opened.delete(undefined);
-    for (const { cell, values } of outcomes) {
+    for (const { cell, values } of all) {
       if (!opened.has(groupOf(cell)) || isRewritten(cell)) continue;
       change(cell, { value: values[0][0], formula: cell.text });
     }
@@ -75,6 +76,15 @@ export function copyWith(book: Book, outcomes: readonly Outcome[], rewrite: Rewr
     changes.set(cell.sheet, rows.set(cell.row, cells));
     cells.set(cell.column, { ...cells.get(cell.column), ...to });
   }
+}
+
+/** The outcomes of all formulas: those that were not computed are as they were saved. */
+function withUntouched(book: Book, outcomes: readonly Outcome[]): Outcome[] {
+  const known = new Map(outcomes.map((outcome) => [outcome.cell, outcome]));
+  return book.formulas.map((cell): Outcome => {
+    const untouched = { cell, ours: false, area: cell.area, values: [[cell.saved]], failures: [] };
+    return known.get(cell) ?? untouched;
+  });
 }
 
 const spillReference =

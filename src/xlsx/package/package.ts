@@ -1,7 +1,9 @@
 import { UnreadableFile } from "./unreadable";
 import type { XmlElement } from "./xml";
 import { attributeOf, childrenOf, parseXml } from "./xml";
-import { readZip, writeZip } from "./zip";
+import type { Deflate } from "./writeZip";
+import { writeZip } from "./writeZip";
+import { readZip } from "./zip";
 
 /** A workbook's file: its parts as bytes by path ("xl/workbook.xml"), in the order it has them. */
 export interface Package {
@@ -21,9 +23,9 @@ export function readPackage(bytes: Uint8Array): Package {
   return file;
 }
 
-/** Packs the parts into a file. */
-export function writePackage({ parts }: Package): Uint8Array {
-  return writeZip(parts);
+/** Packs the parts into a file; `deflate` may be the platform's own. */
+export function writePackage({ parts }: Package, deflate?: Deflate): Uint8Array {
+  return writeZip(parts, deflate);
 }
 
 const zipArchive = [0x50, 0x4b];

@@ -1,5 +1,5 @@
-import type { Zippable } from "fflate";
-import { Inflate, zipSync } from "fflate";
+import { Inflate } from "fflate";
+import { checkSum } from "./checkSum";
 import { UnreadableFile } from "./unreadable";
 
 /*
@@ -50,14 +50,6 @@ export function readZip(bytes: Uint8Array): Map<string, Uint8Array> {
     files.set(entry.path, unpack(bytes, entry));
   }
   return files;
-}
-
-/** Packs files into a zip archive, in their order, the same bytes for the same files. */
-export function writeZip(files: ReadonlyMap<string, Uint8Array>): Uint8Array {
-  const zippable: Zippable = {};
-  for (const [path, bytes] of files) zippable[path] = bytes;
-  // The earliest date an archive can hold, in local time, which is how archives keep it.
-  return zipSync(zippable, { mtime: new Date(1980, 0, 1), level: 6 });
 }
 
 const signature = { end: 0x06054b50, entry: 0x02014b50, file: 0x04034b50 };
@@ -172,19 +164,4 @@ function inflate(packed: Uint8Array, size: number): Uint8Array {
     throw error instanceof UnreadableFile ? error : damaged();
   }
   return file.subarray(0, filled);
-}
-
-const crcTable = Uint32Array.from({ length: 256 }, (_, byte) => {
-  let remainder = byte;
-  for (let bit = 0; bit < 8; bit++) {
-    remainder = remainder & 1 ? (remainder >>> 1) ^ 0xedb88320 : remainder >>> 1;
-  }
-  return remainder;
-});
-
-/** CRC-32, the check sum of zip archives. */
-function checkSum(bytes: Uint8Array): number {
-  let sum = 0xffffffff;
-  for (const byte of bytes) sum = (sum >>> 8) ^ crcTable[(sum ^ byte) & 0xff];
-  return (sum ^ 0xffffffff) >>> 0;
 }

@@ -116,7 +116,7 @@ describe.each(fixtures)("a workbook is read once for all: %s", (_, bytes) => {
   });
 
   it("for what is computed", () => {
-    const data = calculationData(book, []);
+    const data = calculationData(book, { formulas: [], changed: [] });
     for (const { name, rows } of book.sheets) {
       for (const { row, column, value } of rows.flatMap(({ cells }) => cells)) {
         const { id } = places.get(`${name}!${cellAddress(row, column)}`)!;

@@ -2,8 +2,11 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { implementations } from "../../../src/functions/implementations";
-import { bookOf } from "../../../src/recalculate/book";
-import { calculate } from "../../../src/recalculate/calculate";
+import { bookOf, type Book, type FormulaCell } from "../../../src/recalculate/book";
+import { knownFunctions } from "../../../src/engine/known";
+import { holdResult, type GrowingHolds } from "../../../src/recalculate/holds";
+import { computeInEngine } from "../../../src/recalculate/inEngine";
+import { findUnable } from "../../../src/recalculate/unable";
 import { readMetadata } from "../../../src/tools/catalogue";
 import { readPackage, readWorkbook } from "../../../src/xlsx";
 import { convert } from "../../libreOffice";
@@ -16,15 +19,15 @@ export interface Computed {
   readonly left?: string;
 }
 
-/** All cases through our engine, the way `calc` takes a workbook. */
+/** All cases through our engine, the way `calc` takes the formulas of a workbook that it computes. */
 export async function computeHere(cases: readonly Case[]): Promise<ReadonlyMap<Case, Computed>> {
   const book = bookOf(readWorkbook(readPackage(buildWorkbook(cases))));
-  const outcomes = await calculate(book, { metadata: readMetadata(), implementations });
+  const outcomes = await computeAll(book);
   const at = new Map(
-    outcomes.map((outcome) => {
-      const { sheet, row, column } = outcome.cell;
-      return [`${sheet.name} ${row} ${column}`, outcome];
-    }),
+    [...outcomes].map(([{ sheet, row, column }, outcome]) => [
+      `${sheet.name} ${row} ${column}`,
+      outcome,
+    ]),
   );
   return new Map(
     [...place(cases)].map(([one, { sheet, row, column }]) => {
@@ -32,6 +35,33 @@ export async function computeHere(cases: readonly Case[]): Promise<ReadonlyMap<C
       return [one, { values, left }];
     }),
   );
+}
+
+/** Every formula of a workbook, but for those that `calc` leaves as they are. */
+async function computeAll(book: Book): Promise<Map<FormulaCell, Computed>> {
+  const computed = new Map<FormulaCell, Computed>();
+  const unable = findUnable(book, await knownFunctions());
+  const leave = (cell: FormulaCell, left: string) =>
+    computed.set(cell, { values: [[cell.saved]], left });
+  for (const cell of book.formulas) {
+    const reason = unable(cell);
+    if (reason !== undefined) leave(cell, reason);
+  }
+  const holds: GrowingHolds = { cut: new Set(), beyond: new Map() };
+  const functions = { metadata: readMetadata(), implementations };
+  for (;;) {
+    const formulas = book.formulas.filter((cell) => !computed.has(cell));
+    const { results } = await computeInEngine(book, formulas, holds, [], () => false, functions);
+    let again = false;
+    for (const [cell, result] of results) {
+      const hold = holdResult(cell, result, false, holds);
+      if (hold !== undefined) again = true;
+      if (hold !== undefined && hold !== "held") leave(cell, hold);
+    }
+    if (again) continue;
+    for (const [cell, { values }] of results) computed.set(cell, { values });
+    return computed;
+  }
 }
 
 /** All cases through LibreOffice. */

@@ -1,4 +1,9 @@
-import type { FormulaCell } from "./book";
+import type { FormulaCell } from "../book";
+import { indexFills } from "./fills";
+import type { Reads } from "./reads";
+
+/** Why a formula in a circle is left: programs go round it in ways of their own. */
+export const inACircle = "it reads its own result";
 
 /**
  * The formulas that read their own result, by themselves or by way of others (Tarjan 1972, the strongly connected
@@ -6,8 +11,9 @@ import type { FormulaCell } from "./book";
  */
 export function findCircles(
   formulas: readonly FormulaCell[],
-  readsOf: (cell: FormulaCell) => readonly FormulaCell[],
+  readsOf: (cell: FormulaCell) => Reads,
 ): ReadonlySet<FormulaCell> {
+  const fills = indexFills(formulas);
   const circular = new Set<FormulaCell>();
   const order = new Map<FormulaCell, number>();
   const lowest = new Map<FormulaCell, number>();
@@ -36,7 +42,12 @@ export function findCircles(
     lowest.set(cell, order.get(cell)!);
     open.push(cell);
     isOpen.add(cell);
-    return { cell, reads: readsOf(cell), at: 0 };
+    return { cell, reads: precedentsOf(cell), at: 0 };
+  }
+
+  function precedentsOf(cell: FormulaCell): readonly FormulaCell[] {
+    const reads = readsOf(cell).areas.flatMap(({ sheet, area }) => fills.in(sheet, area));
+    return tellsPlaces.test(cell.text) ? reads.filter((other) => other !== cell) : reads;
   }
 
   function lower(cell: FormulaCell, to: number): void {
@@ -50,3 +61,18 @@ export function findCircles(
     if (circle.length > 1 || reads.includes(cell)) for (const each of circle) circular.add(each);
   }
 }
+
+/**
+ * The same where the engine went in a circle: if none is to be seen, it is one of cells that formulas do not name, and
+ * all that read such cells are in doubt.
+ */
+export function circlesBehind(
+  formulas: readonly FormulaCell[],
+  readsOf: (cell: FormulaCell) => Reads,
+): ReadonlySet<FormulaCell> {
+  const seen = findCircles(formulas, readsOf);
+  return seen.size > 0 ? seen : new Set(formulas.filter((cell) => readsOf(cell).anywhere));
+}
+
+/** These tell where cells stand, and may name their own. */
+const tellsPlaces = /\b(?:ROWS?|COLUMNS?)\(/i;

@@ -1,0 +1,120 @@
+import {
+  columnNumber,
+  lastColumn,
+  lastRow,
+  parseCell,
+  sheetIn,
+  type Area,
+} from "../../formula/address";
+import { nameOn } from "../../formula/names";
+import { plainFormula } from "../../formula/plain";
+import { writeOutSheets } from "../../formula/sheetRanges";
+import type { Standing } from "../../formula/tables";
+import { tokensOf, type Token } from "../../formula/tokens";
+import type { Book, FormulaCell } from "../book";
+
+/** An area of a sheet, which is known by its name. */
+export interface SheetArea {
+  readonly sheet: string;
+  readonly area: Area;
+}
+
+/** What a formula reads. */
+export interface Reads {
+  readonly areas: readonly SheetArea[];
+  /** Whether it may read other cells as well, which it does not name. */
+  readonly anywhere: boolean;
+}
+
+/** Functions that read cells which their formula does not name. */
+const readsAnywhere = new Set(["INDIRECT", "OFFSET"]);
+
+/** Says what a formula reads, by itself and through names. */
+export function readsFinder(book: Book): (cell: FormulaCell) => Reads {
+  const order = book.sheets.map(({ name }) => name);
+  const sheets = new Map(order.map((name) => [name.toLowerCase(), name]));
+  const names = new Set(book.names.map(({ name }) => name.toLowerCase()));
+
+  return ({ text, sheet, row, column }) => {
+    const tokens = piecesOf(text, { sheet: sheet.name, row, column });
+    return {
+      areas: areasIn(tokens, sheet.name, sheets),
+      anywhere: tokens.some(
+        ({ kind, text }) => kind === "call" && readsAnywhere.has(text.toUpperCase()),
+      ),
+    };
+  };
+
+  /** The pieces of a formula, and those of every name that it reaches, each name's once. */
+  function piecesOf(text: string, standing: Standing): readonly Token[] {
+    const own = tokensOf(writeOutSheets(plainFormula(text, book.tables, standing), order));
+    if (names.size === 0) return own;
+    const reached = new Set<string>();
+    const found: Token[] = [];
+    const waiting = [own];
+    for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
+      for (const token of next) {
+        found.push(token);
+        const key = token.text.toLowerCase();
+        const isName = (token.kind === "name" || token.kind === "call") && names.has(key);
+        if (!isName || reached.has(key)) continue;
+        reached.add(key);
+        const nowhere = { sheet: standing.sheet, row: -1, column: -1 };
+        const meaning = nameOn(standing.sheet, key, book.names)?.text ?? "";
+        waiting.push(tokensOf(writeOutSheets(plainFormula(meaning, book.tables, nowhere), order)));
+      }
+      // What follows stands by itself.
+      found.push({ kind: "operator", text: "," });
+    }
+    return found;
+  }
+}
+
+/** The areas that a formula's pieces name, each with its sheet. */
+function areasIn(
+  tokens: readonly Token[],
+  ownSheet: string,
+  sheets: ReadonlyMap<string, string>,
+): SheetArea[] {
+  const areas: SheetArea[] = [];
+  tokens.forEach((token, index) => {
+    const area = areaOfToken(token);
+    if (!area) return;
+    const before = tokens[index - 1];
+    if (before?.text === ":" && areas.length > 0) {
+      const last = areas[areas.length - 1];
+      areas[areas.length - 1] = { sheet: last.sheet, area: around(last.area, area) };
+      return;
+    }
+    const named =
+      before?.kind === "sheet" ? sheets.get(sheetIn(before.text).toLowerCase()) : ownSheet;
+    areas.push({ sheet: named ?? "", area });
+  });
+  return areas;
+}
+
+/** The cells that one piece of a formula names: a cell, whole columns or whole rows. */
+export function areaOfToken({ kind, text }: Token): Area | undefined {
+  if (kind === "cell") {
+    const at = parseCell(text);
+    return at && { startRow: at.row, startColumn: at.column, endRow: at.row, endColumn: at.column };
+  }
+  if (kind !== "columns" && kind !== "rows") return undefined;
+  const sides = text.replaceAll("$", "").split(":");
+  const [first, last] = sides
+    .map((side) => (kind === "columns" ? columnNumber(side) : Number(side) - 1))
+    .sort((one, other) => one - other);
+  return kind === "columns"
+    ? { startRow: 0, startColumn: first, endRow: lastRow, endColumn: last }
+    : { startRow: first, startColumn: 0, endRow: last, endColumn: lastColumn };
+}
+
+/** The smallest area with both in it. */
+export function around(one: Area, other: Area): Area {
+  return {
+    startRow: Math.min(one.startRow, other.startRow),
+    startColumn: Math.min(one.startColumn, other.startColumn),
+    endRow: Math.max(one.endRow, other.endRow),
+    endColumn: Math.max(one.endColumn, other.endColumn),
+  };
+}
