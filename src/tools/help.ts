@@ -98,7 +98,7 @@ export async function helpPage(): Promise<string> {
       <p>Functions for programming and testing strength training: how close to failure, how heavy, and whether the change is real. In Excel and in the workbook page they are typed <code>=SPARE.E1RM(…)</code>, in Google Sheets <code>=SPARE_E1RM(…)</code>.</p>
     </header>
     <nav aria-label="Functions">
-      <p><strong>First</strong> <a href="#cautions">Before anybody lifts</a> <a href="#cells">How cells are read</a></p>
+      <p><strong>First</strong> <a href="#cautions">Before anybody lifts</a> <a href="#cells">How cells are read</a> <a href="#cards">Cards for phones</a></p>
 ${families.map(familyLinks).join("\n")}
     </nav>
     <main>
@@ -110,12 +110,28 @@ ${families.map(familyLinks).join("\n")}
         <h2>How cells are read</h2>
 ${CELLS.map(([heading, paragraphs]) => topic(heading, paragraphs)).join("\n")}
       </section>
+      <section id="cards">
+        <h2>Cards for the squad's phones</h2>
+${CARDS.map((text) => `        <p>${text}</p>`).join("\n")}
+      </section>
 ${families.map((family) => familySection(family, enums)).join("\n")}
     </main>
   </body>
 </html>
 `;
 }
+
+/** How a coach gives a squad its cards. */
+const CARDS = [
+  "Functions in cells do not run on phones; a card does: one small page a lifter, with the maxima, today's sets, the loads " +
+    "for every reserve and a calculator, which works without a network.",
+  "Add the ready sheet <strong>Cards for phones</strong> (or use any table headed <code>lifter</code>, then a lift a column " +
+    "with its unit), and put in your names and maxima.",
+  "Open the pane at <strong>Cards</strong>, press <strong>Read the cells</strong>, and hand out files, links, or a printed " +
+    "page with a code for each lifter.",
+  "Whoever has a card's file, link or code can read the lifter's name and loads. An estimate on a card is no more a " +
+    "clearance to lift than one in a cell.",
+];
 
 const topic = (heading: string, paragraphs: readonly string[]) =>
   `        <h3>${escaped(heading)}</h3>

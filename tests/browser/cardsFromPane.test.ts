@@ -5,12 +5,19 @@ import { pathToFileURL } from "node:url";
 import { strFromU8, unzipSync } from "fflate";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it, vi } from "vitest";
+import { implementations } from "../../src/functions/implementations";
 import { cardInFragment } from "../../src/cards/link";
 import { describeInBrowser, home, joinBrowser } from "./browser";
 import { codesOnPaper, hasPoppler } from "./printedCodes";
 
 const patience = 60_000;
 vi.setConfig({ testTimeout: 3 * patience });
+
+/** What LOADCHART gives in a cell, without its headings, as text. */
+const chartInSheet = (oneRepMax: unknown, equation: unknown) =>
+  implementations.LOADCHART!(oneRepMax, null, null, 2.5, equation)
+    .slice(1)
+    .map((line) => line.map(String));
 
 describeInBrowser("the demo squad's cards", () => {
   let browser: Browser;
@@ -74,9 +81,13 @@ describeInBrowser("the demo squad's cards", () => {
       expect(planned).toEqual(sheet.map((load) => `${String(load)} kg`));
       for (const [column, lift] of Object.entries(maxima)) {
         await card.tap(`.lifts button >> text="${lift}"`);
-        expect(await card.textContent(".maximum strong")).toBe(
-          `${String(await cell(`${column}${row}`))} kg`,
+        const oneRepMax = await cell(`${column}${row}`);
+        expect(await card.textContent(".maximum strong")).toBe(`${String(oneRepMax)} kg`);
+        const shown = await card.$$eval("tbody tr", (rows) =>
+          rows.map((line) => [...line.children].map((each) => each.textContent)),
         );
+        const equation = (await cell(`C${row}`)) ?? "epley";
+        expect(shown).toEqual(chartInSheet(oneRepMax, equation));
       }
     }
     await phone.close();
