@@ -63,11 +63,10 @@ describeInBrowser("a sheet grows before anybody reaches its edge", () => {
   });
 
   it("under the arrow keys", async () => {
-    await session.go("A200");
-    await cutTo(200, 26);
-    for (let step = 0; step < 5; step++) await session.page.keyboard.press("ArrowDown");
+    await session.go("A195");
+    for (let step = 0; step < 90; step++) await session.page.keyboard.press("ArrowDown");
     await session.type("x");
-    await session.shows(sheet, "A205").toBe("x");
+    await session.shows(sheet, "A285").toBe("x");
   });
 
   it("for an address in the box of the selected cell, as far as files reach", async () => {
@@ -102,8 +101,9 @@ describeInBrowser("a sheet grows before anybody reaches its edge", () => {
   });
 
   it("for a formula that reads past it", async () => {
+    const before = session.complaints.length;
     await session.type("=SUM(A100:AZ4000)+1");
     await session.shows(sheet, "A1").toBe(1);
-    expect(session.complaints).toEqual([]);
+    expect(session.complaints.slice(before)).toEqual([]);
   });
 });

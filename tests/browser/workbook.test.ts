@@ -84,7 +84,12 @@ describeInBrowser("the embedded workbook", () => {
     expect(formulas.length).toBeGreaterThan(0);
     const readAll = () =>
       page.evaluate((cells) => cells.map(([s, a]) => window.spare!.readCell(s, a)), formulas);
-    await expect.poll(readAll, { timeout: patience }).toEqual(expected);
+    // Chromium and Node come with arithmetic libraries of their own, which differ in a last digit.
+    const rounded = (values: readonly unknown[]) =>
+      values.map((value) => (typeof value === "number" ? Number(value.toPrecision(12)) : value));
+    await expect
+      .poll(async () => rounded(await readAll()), { timeout: patience })
+      .toEqual(rounded(expected));
   });
 
   it("answers a formula typed into an empty cell, and again when an input changes", async () => {
@@ -128,7 +133,7 @@ describeInBrowser("the embedded workbook", () => {
   });
 
   it("asks no address but its own, and breaks none of its own rules, whatever is done in it", async () => {
-    await page.getByText("Before you trust a number").first().click();
+    await page.getByText("Before anybody lifts").first().click();
     await page.getByRole("listitem").filter({ hasText: "not a clearance to lift" }).waitFor();
 
     const origins = new Set(requests.map((address) => new URL(address).origin));
