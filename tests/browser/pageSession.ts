@@ -56,7 +56,8 @@ export async function visit(context: BrowserContext, address: string): Promise<P
   const complaints: string[] = [];
   const requests: string[] = [];
   page.on("console", (message) => {
-    if (["error", "warning"].includes(message.type())) complaints.push(message.text());
+    const ours = !message.text().includes("blocked by Playwright");
+    if (ours && ["error", "warning"].includes(message.type())) complaints.push(message.text());
   });
   page.on("pageerror", (error) => complaints.push(error.message));
   page.on("request", (request) => requests.push(request.url()));
@@ -105,6 +106,7 @@ function actions(page: Page) {
     },
     async addSheet(): Promise<string> {
       const tabs = page.locator("[data-u-comp=slide-tab-item]");
+      await poll(() => tabs.count()).toBeGreaterThan(0);
       const before = await tabs.allTextContents();
       await page.locator("[data-u-comp=sheet-bar-append-button]").first().click();
       await poll(() => tabs.count()).toBe(before.length + 1);

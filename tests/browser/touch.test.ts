@@ -22,6 +22,8 @@ describeInBrowser("under a finger", () => {
     async (_, viewport) => {
       const session = await openPage(browser, home, { viewport, hasTouch: true, isMobile: true });
       const { page, context } = session;
+      // Where a finger comes down here, no cells are merged.
+      await session.show("Squad plan");
       const devtools = await context.newCDPSession(page);
       const cells = (await page.locator("canvas[id^=univer-sheet-main]").boundingBox())!;
       const x = cells.x + 200;

@@ -75,7 +75,10 @@ function shelfIn(database: Database): Shelf {
 
     async note(change) {
       const to = database.transaction("changes", "readwrite", { durability: "strict" });
-      await Promise.all([to.store.add(change), to.done]);
+      const added = to.store.add(change);
+      // Committed at once: a tab that dies now has left the change to the browser already.
+      to.commit();
+      await Promise.all([added, to.done]);
     },
 
     async renew(id, data) {
