@@ -3,8 +3,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it, vi } from "vitest";
-import { DIST } from "../../src/tools/paths";
 import { serve } from "../../src/tools/serve";
+import { built } from "../built";
 import { describeInBrowser, joinBrowser } from "./browser";
 import { openPage, patience, ready } from "./pageSession";
 
@@ -18,7 +18,7 @@ describeInBrowser("without a network", () => {
     browser = await joinBrowser();
     // Any folder of any host will do.
     parent = mkdtempSync(join(tmpdir(), "offline-"));
-    cpSync(DIST, join(parent, "some", "folder"), { recursive: true });
+    cpSync(built(), join(parent, "some", "folder"), { recursive: true });
   }, patience);
 
   afterAll(async () => {
