@@ -60,5 +60,11 @@ export function sizeOf({ rows, columns }: Range): string {
   return columns === 1 ? count(rows, "row") : `${count(rows, "row")} of ${columns} columns`;
 }
 
+/** What stands in a result of one cell; nothing where there are more. */
+export function onlyCell<T>(rows: readonly (readonly T[])[]): T | undefined {
+  const [row] = rows;
+  return rows.length === 1 && row?.length === 1 ? row[0] : undefined;
+}
+
 /** A result of one cell. */
 export const single = (content: Content): Grid => [[content]];

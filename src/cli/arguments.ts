@@ -130,7 +130,7 @@ function parse(args: readonly string[]) {
       },
     });
   } catch (error) {
-    const [sentence] = (error instanceof Error ? error.message : String(error)).split(". ");
+    const [sentence = ""] = (error instanceof Error ? error.message : String(error)).split(". ");
     throw new BadUsage(sentence.replace(/\.$/, ""));
   }
 }

@@ -16,7 +16,8 @@ export function endOnLateErrors(process: Ending, say: (line: string) => void): v
   const end = (error: unknown) => {
     if (isClosedPipe(error)) return process.exit(Number(process.exitCode ?? 0));
     const reason = error instanceof Error ? error.message : String(error);
-    say(`spare: this could not be computed: ${reason.split("\n")[0].slice(0, 300)}\n`);
+    const [line = ""] = reason.split("\n");
+    say(`spare: this could not be computed: ${line.slice(0, 300)}\n`);
     return process.exit(2);
   };
   process.on("uncaughtException", end);

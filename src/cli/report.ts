@@ -5,6 +5,7 @@ import { changedCells, type BookChanges } from "../recalculate/saveValues";
 import type { ChangedCell } from "../recalculate/values";
 import { areaAddress, cellAddress, quoteSheet } from "../formula/address";
 import { fromFile } from "../formula/future";
+import { columns } from "./columns";
 
 /** What came of the formulas, as `--json` prints it. */
 export interface Report {
@@ -125,7 +126,7 @@ export function writeReport(findings: Findings, dryRun = false): string {
     ["cells changed", changed.length],
   ].filter(([, count]) => count !== 0) as [string, number][];
   const sections = [
-    [`${file}`, ...columns(counts.map(([name, count]) => [name, String(count)]))],
+    [`${file}`, ...indented(counts.map(([name, count]) => [name, String(count)]))],
     list("Calculated", calculated, ({ cell, area, values }) => [
       placeOf(cell.sheet.name, areaAddress(area)),
       shown(values),
@@ -160,16 +161,10 @@ function list<T>(title: string, entries: readonly T[], row: (entry: T) => string
   if (entries.length === 0) return [];
   const more = entries.length - mostLines;
   const rest = more > 0 ? [`  and ${more} more, which --json lists`] : [];
-  return [title, ...columns(entries.slice(0, mostLines).map(row)), ...rest];
+  return [title, ...indented(entries.slice(0, mostLines).map(row)), ...rest];
 }
 
-/** Rows of text with their columns under one another. */
-function columns(rows: readonly (readonly string[])[]): string[] {
-  const widths = rows[0]?.map((_, column) => Math.max(...rows.map((row) => row[column].length)));
-  return rows.map((row) =>
-    `  ${row.map((text, column) => text.padEnd(widths[column])).join("  ")}`.trimEnd(),
-  );
-}
+const indented = (rows: readonly (readonly string[])[]) => columns(rows).map((line) => `  ${line}`);
 
 function written(value: CellValue): string {
   return value === null ? "blank" : String(value);
@@ -180,10 +175,9 @@ function placeOf(sheet: string, range: string): string {
 }
 
 function shown(values: Outcome["values"]): string {
-  const [[first]] = values;
-  const cells = values.length * values[0].length;
+  const [first = null, ...more] = values.flat();
   const text = first === null ? "" : String(first);
-  return cells === 1 ? text : `${text} and ${cells - 1} more`;
+  return more.length === 0 ? text : `${text} and ${more.length} more`;
 }
 
 function closing(output: string | null, dryRun: boolean): string {

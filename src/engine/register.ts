@@ -15,6 +15,7 @@ import type { Messages } from "./messages";
 import { createMessages } from "./messages";
 import type { FunctionsMetadata, Implementations } from "./metadata";
 import { reachWholeSheets } from "./sheetBounds";
+import { implementationOf } from "../functions/implementationOf";
 import type { Spelling } from "../formula/spelling";
 import { spell } from "../formula/spelling";
 
@@ -36,8 +37,7 @@ export function registerFunctions(
   const messages = createMessages();
 
   const executors = metadata.functions.flatMap(({ id }) => {
-    const implementation = implementations[id];
-    if (!implementation) throw new Error(`the catalogue lists ${id}, which nothing implements`);
+    const implementation = implementationOf(implementations, id);
     return spellings.map(
       (spelling) => new CellFunction(spell(id, spelling).toUpperCase(), implementation, messages),
     );

@@ -51,7 +51,7 @@ export function parseCell(address: string): { row: number; column: number } | un
 
 /** An area by its address, "B2:C9" or "B2". */
 export function parseArea(address: string): Area | undefined {
-  const [from, to = from, ...more] = address.split(":");
+  const [from = "", to = from, ...more] = address.split(":");
   const start = parseCell(from);
   const end = parseCell(to);
   if (!start || !end || more.length > 0) return undefined;

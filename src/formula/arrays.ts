@@ -36,12 +36,13 @@ export function needsArray(formula: string): boolean {
   const textAt = (index: number) => tokens[index]?.text ?? "";
   const open: string[] = [];
 
-  return tokens.some(({ kind, text }, index) => {
+  return tokens.some((token, index) => {
+    const { kind, text } = token;
     if (text === "(") open.push(tokens[index - 1]?.kind === "call" ? textAt(index - 1) : "");
     if (text === ")") open.pop();
     if (kind === "call") return answersWithMany.has(text.toUpperCase());
     if (text === "{" || text === "#") return true;
-    if (!mayBeRange(tokens[index])) return false;
+    if (!mayBeRange(token)) return false;
     const joined = textAt(index - 1) === ":" || textAt(index + 1) === ":";
     if (kind === "cell" && !joined) return false;
     return !(isArgument(index) && takesRanges.has((open.at(-1) ?? "").toUpperCase()));

@@ -14,13 +14,16 @@ export function closingOf(texts: readonly string[], open: number): number | unde
 
 /** What stands between a call's brackets, split at the commas that part its arguments. */
 export function argumentsIn(inside: readonly Token[]): Token[][] {
-  const found: Token[][] = [[]];
+  let last: Token[] = [];
+  const found = [last];
   let depth = 0;
   for (const token of inside) {
     if (token.text === "(" || token.text === "{") depth++;
     if (token.text === ")" || token.text === "}") depth--;
-    if (token.text === "," && depth === 0) found.push([]);
-    else found[found.length - 1].push(token);
+    if (token.text === "," && depth === 0) {
+      last = [];
+      found.push(last);
+    } else last.push(token);
   }
   return found;
 }

@@ -22,12 +22,14 @@ export function piecesOf(formula: string): Piece[] {
 
   /** The parts up to the closing bracket; without one, all that is left is one part. */
   function partsUntil(close: string | undefined): Piece[][] {
-    const parts: Piece[][] = [[]];
-    while (next < tokens.length) {
-      const token = tokens[next++];
+    let last: Piece[] = [];
+    const parts = [last];
+    for (let token = tokens[next++]; token; token = tokens[next++]) {
       if (token.text === close) return parts;
-      if (token.text === "," && close !== undefined) parts.push([]);
-      else parts[parts.length - 1].push(pieceFrom(token));
+      if (token.text === "," && close !== undefined) {
+        last = [];
+        parts.push(last);
+      } else last.push(pieceFrom(token));
     }
     return parts;
   }

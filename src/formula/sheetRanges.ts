@@ -48,5 +48,6 @@ export function endsOf(sheet: string): readonly [string, string] | undefined {
     ? sheet.slice(1, -2).replaceAll("''", "'")
     : sheet.slice(0, -1);
   const [first, last, ...more] = inside.split(":");
-  return last === undefined || more.length > 0 || inside.includes("[") ? undefined : [first, last];
+  if (first === undefined || last === undefined || more.length > 0) return undefined;
+  return inside.includes("[") ? undefined : [first, last];
 }

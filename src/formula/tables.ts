@@ -104,7 +104,7 @@ function readSpecifier(inside: string): { items: string[]; columns: string[] } {
     rest = rest.slice(1);
   }
   const bracketed = [...rest.matchAll(/\[((?:[^[\]']|'.)*)\]/g)];
-  if (bracketed.length > 0) bracketed.forEach(([, text]) => add(text.trim()));
+  if (bracketed.length > 0) bracketed.forEach(([, text = ""]) => add(text.trim()));
   else add(rest);
   return { items, columns };
 }

@@ -53,7 +53,12 @@ const pattern = new RegExp(patterns.map(([, source]) => `(${source})`).join("|")
 /** Takes a formula apart, with or without its "=". */
 export function tokensOf(formula: string): Token[] {
   return [...formula.matchAll(pattern)].map((match) => ({
-    kind: patterns[match.slice(1).findIndex((group) => group !== undefined)][0],
+    kind: kindOf(match),
     text: match[0],
   }));
+}
+
+/** Every pattern is a group, and the last one matches what no other does. */
+function kindOf([, ...groups]: RegExpExecArray): TokenKind {
+  return patterns.find((_, index) => groups[index] !== undefined)?.[0] ?? "operator";
 }

@@ -1,5 +1,5 @@
 import { columnOf, referenceTo } from "./formula/reference";
-import type { NativeChart, Selection } from "./port";
+import type { ChartColumn, NativeChart, Selection } from "./port";
 
 /** How a picture looks as a chart of the spreadsheet's own, told by the headings of its columns. */
 interface Recipe {
@@ -41,16 +41,18 @@ export function nativeChartOf(
   const recipe = RECIPES[picture];
   const headings = (values[0] ?? []).map((heading) => String(heading ?? "").trim());
   if (recipe === undefined || values.length < 3) return undefined;
-  const across = headings.findIndex((heading) => recipe.horizontal.test(heading));
-  const up = recipe.vertical.map((wanted) =>
-    headings.findIndex((heading, index) => index !== across && wanted.test(heading)),
-  );
-  if (across === -1 || up.includes(-1)) return undefined;
-  const column = (index: number) => referenceTo(sheet, columnOf(address, index));
-  return {
-    kind: recipe.kind,
-    title: recipe.title,
-    across: { name: headings[across], cells: column(across) },
-    up: up.map((index) => ({ name: headings[index], cells: column(index) })),
+  const column = (index: number): ChartColumn | undefined => {
+    const name = headings[index];
+    return name === undefined
+      ? undefined
+      : { name, cells: referenceTo(sheet, columnOf(address, index)) };
   };
+  const place = headings.findIndex((heading) => recipe.horizontal.test(heading));
+  const across = column(place);
+  const [first, ...more] = recipe.vertical.flatMap(
+    (wanted) =>
+      column(headings.findIndex((heading, index) => index !== place && wanted.test(heading))) ?? [],
+  );
+  if (!across || !first || more.length < recipe.vertical.length - 1) return undefined;
+  return { kind: recipe.kind, title: recipe.title, across, up: [first, ...more] };
 }

@@ -60,7 +60,7 @@ export interface NativeChart {
   readonly title: string;
   readonly across: ChartColumn;
   /** A series each. */
-  readonly up: readonly ChartColumn[];
+  readonly up: readonly [ChartColumn, ...ChartColumn[]];
 }
 
 /** A column of a chart: "Log!B1:B20" with its heading, which names it. */

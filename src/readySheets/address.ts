@@ -5,8 +5,9 @@ import { columnNumber, type Area } from "../formula/address";
  * columns ("A", "B:D") and rows ("1", "2:5") leave the other side open (`NaN`).
  */
 export function parseRange(address: string): Area {
-  const [first, last = first] = address.split(":").map(parseCorner);
-  if (first === undefined) throw new Error(`"${address}" is not an address`);
+  const [from = "", to = from] = address.split(":");
+  const first = parseCorner(from);
+  const last = parseCorner(to);
   return {
     startRow: first.row,
     startColumn: first.column,
@@ -18,7 +19,7 @@ export function parseRange(address: string): Area {
 function parseCorner(corner: string): { row: number; column: number } {
   const match = /^([A-Z]*)([1-9]\d*)?$/.exec(corner);
   if (!match || corner === "") throw new Error(`"${corner}" is not an address`);
-  const [, letters, digits] = match;
+  const [, letters = "", digits] = match;
   return {
     row: digits === undefined ? NaN : Number(digits) - 1,
     column: letters === "" ? NaN : columnNumber(letters),

@@ -3,7 +3,7 @@ export function parseCsv(text: string): string[][] {
   const lines = text.split(/\r?\n/).filter((line) => line !== "");
   return lines.map((line) =>
     [...`,${line}`.matchAll(/,(?:"((?:[^"]|"")*)"|([^,]*))/g)].map(
-      ([, quoted, plain]) => quoted?.replaceAll('""', '"') ?? plain,
+      ([, quoted, plain = ""]) => quoted?.replaceAll('""', '"') ?? plain,
     ),
   );
 }

@@ -37,7 +37,7 @@ interface Source {
 function sources(): Source[] {
   const read = (file: string) => spelledOut(readFileSync(join(FUNCTIONS, `${file}.ts`), "utf8"));
   const namedIn = (index: string) =>
-    [...read(index).matchAll(/from "\.\/(\w+)"/g)].map(([, name]) => name);
+    [...read(index).matchAll(/from "\.\/(\w+)"/g)].map(([, name = ""]) => name);
   return [
     { family: "choices", text: read("choices") },
     ...namedIn("index").flatMap((family) =>

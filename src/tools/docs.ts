@@ -1,6 +1,8 @@
 /** Writes docs/functions.md from the catalogue: `npm run docs`. */
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
+import { onlyCell } from "../cells";
+import { columns } from "../cli/columns";
 import type { Parameter } from "../functions/catalogue";
 import { ROOT } from "./paths";
 import { readReference, type Entry, type Family, type WorkedExample } from "./reference";
@@ -53,19 +55,10 @@ const parameterLine = ({ name, optional, description }: Parameter) =>
   `| \`${optional ? `[${name}]` : name}\` | ${description.replaceAll("|", "\\|")} |`;
 
 function exampleLines({ formula, shown }: WorkedExample): string[] {
-  const isOneCell = shown?.length === 1 && shown[0].length === 1;
   if (shown === undefined) return [`\`${formula}\``, ""];
-  if (isOneCell) return [`\`${formula}\` gives \`${shown[0][0]}\``, ""];
-  const widths = shown[0].map((_cell, column) =>
-    Math.max(...shown.map((row) => (row[column] ?? "").length)),
-  );
-  const lines = shown.map((row) =>
-    row
-      .map((cell, column) => cell.padEnd(widths[column]))
-      .join("  ")
-      .trimEnd(),
-  );
-  return [`\`${formula}\` gives`, "", "```text", ...lines, "```", ""];
+  const only = onlyCell(shown);
+  if (only !== undefined) return [`\`${formula}\` gives \`${only}\``, ""];
+  return [`\`${formula}\` gives`, "", "```text", ...columns(shown), "```", ""];
 }
 
 if (process.argv[1]?.endsWith("docs.ts")) {

@@ -11,11 +11,11 @@ const COLUMNS = 26;
 
 /** Works formulas in the spreadsheet engine, each alone in a sheet of its own, and gives what they show. */
 export async function workExamples(formulas: readonly string[]): Promise<Map<string, Shown>> {
-  const names = formulas.map((_formula, index) => `Example ${index + 1}`);
-  const sheets = Object.fromEntries(names.map((name, index) => [name, [[formulas[index]]]]));
+  const examples = formulas.map((formula, index) => ({ formula, name: `Example ${index + 1}` }));
+  const sheets = Object.fromEntries(examples.map(({ formula, name }) => [name, [[formula]]]));
   const book = await openContents(sheets, {}, readMetadata(), implementations);
   try {
-    return new Map(formulas.map((formula, index) => [formula, shownIn(book, names[index])]));
+    return new Map(examples.map(({ formula, name }) => [formula, shownIn(book, name)]));
   } finally {
     book.close();
   }

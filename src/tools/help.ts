@@ -1,6 +1,7 @@
 /** The help page that ships in dist/: every function with its worked examples, the rules for cells, the cautions. */
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
+import { onlyCell } from "../cells";
 import { readCatalogue } from "./catalogue";
 import type { CustomEnum } from "../functions/catalogue";
 import { ROOT } from "./paths";
@@ -180,9 +181,8 @@ function choiceList({ values }: CustomEnum): string {
 function example({ formula, shown }: WorkedExample): string {
   const code = `<code>${escaped(formula)}</code>`;
   if (shown === undefined) return `          <p>${code}</p>`;
-  if (shown.length === 1 && shown[0].length === 1) {
-    return `          <p>${code} gives <output>${escaped(shown[0][0])}</output></p>`;
-  }
+  const only = onlyCell(shown);
+  if (only !== undefined) return `          <p>${code} gives <output>${escaped(only)}</output></p>`;
   const rows = shown.map(
     (row) => `<tr>${row.map((cell) => `<td>${escaped(cell)}</td>`).join("")}</tr>`,
   );

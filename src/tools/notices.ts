@@ -93,7 +93,7 @@ function inLines(packages: readonly Package[]): string[] {
 function noticesIn(file: string): string[] {
   const [, head = ""] = /^\/\*+([\s\S]*?)\*\//.exec(readFileSync(file, "utf8")) ?? [];
   const plain = head.replace(/^[ \t]*\*? ?/gm, "");
-  return [...plain.matchAll(/```text\n([\s\S]*?)\n```/g)].map(([, notice]) => notice.trim());
+  return [...plain.matchAll(/```text\n([\s\S]*?)\n```/g)].map(([, notice = ""]) => notice.trim());
 }
 
 /** Writes beside a bundle the licences of what others wrote of it: `licences/workbook.txt`. */

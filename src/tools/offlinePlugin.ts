@@ -19,12 +19,14 @@ export class FillServiceWorker {
     compiler.hooks.thisCompilation.tap("FillServiceWorker", (compilation) => {
       const stage = Compilation.PROCESS_ASSETS_STAGE_REPORT;
       compilation.hooks.processAssets.tap({ name: "FillServiceWorker", stage }, (assets) => {
-        const names = Object.keys(assets).filter((name) => !NOT_KEPT.test(name));
+        const kept = Object.entries(assets)
+          .filter(([name]) => !NOT_KEPT.test(name))
+          .sort(([one], [other]) => (one < other ? -1 : 1));
         const hash = createHash("sha256").update(JSON.stringify(readPaneData()));
-        for (const name of names.sort()) hash.update(name).update(assets[name].buffer());
+        for (const [name, source] of kept) hash.update(name).update(source.buffer());
         const version = hash.digest("hex").slice(0, 16);
         // The page itself goes by its folder's address.
-        const files = [...names, ...FROM_OTHERS].map((name) =>
+        const files = [...kept.map(([name]) => name), ...FROM_OTHERS].map((name) =>
           name === "index.html" ? "./" : name,
         );
         compilation.updateAsset("service-worker.js", (worker) => {

@@ -10,7 +10,7 @@ export function openBrowser(address: string): void {
   child.unref();
 }
 
-const openers: Partial<Record<NodeJS.Platform, string[]>> = {
+const openers: Partial<Record<NodeJS.Platform, readonly [string, ...string[]]>> = {
   darwin: ["open"],
   win32: ["cmd", "/c", "start", ""],
 };

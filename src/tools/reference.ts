@@ -1,6 +1,7 @@
 /** The reference of all functions, as a reader wants it: by family, examples with their results. */
 import { readCatalogue } from "./catalogue";
 import type { CatalogueFunction } from "../functions/catalogue";
+import { familyTitle } from "../functions/familyTitle";
 import { workExamples, type Shown } from "./examples";
 
 export interface Family {
@@ -29,7 +30,7 @@ export async function readReference(): Promise<Family[]> {
   const names = [...new Set(functions.map(({ family }) => family))];
   return names.map((name) => ({
     name,
-    title: name[0].toUpperCase() + name.slice(1),
+    title: familyTitle(name),
     functions: functions
       .filter(({ family }) => family === name)
       .map((entry) => ({

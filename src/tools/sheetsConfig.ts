@@ -59,7 +59,9 @@ class EmitScript {
       compilation.hooks.processAssets.tap({ name: "EmitScript", stage }, (assets) => {
         const emit = (file: string, text: string) =>
           compilation.emitAsset(file, new webpack.sources.RawSource(text));
-        const bundle = String(assets["functions.js"].source());
+        const functions = assets["functions.js"];
+        if (!functions) throw new Error("there is no functions.js to make the script of");
+        const bundle = String(functions.source());
         const { version } = JSON.parse(readFileSync(join(ROOT, "package.json"), "utf8")) as {
           version: string;
         };

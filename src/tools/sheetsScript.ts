@@ -3,6 +3,7 @@ import { MENU_TITLE, type Examples } from "../hosts/sheets/menu";
 import { formulaForSheets, textForSheets } from "../hosts/sheets/wording";
 import { spell } from "../formula/spelling";
 import type { Catalogue, CatalogueFunction, CustomEnum, Parameter } from "../functions/catalogue";
+import { familyTitle } from "../functions/familyTitle";
 
 export interface ScriptParts {
   readonly catalogue: Catalogue;
@@ -90,7 +91,8 @@ function parameterTag(
  */
 function exampleOf({ examples }: CatalogueFunction): string {
   const inAnySheet = examples.filter((example) => !CELL.test(example));
-  const formula = inAnySheet.find((example) => !GAP.test(example)) ?? inAnySheet[0] ?? examples[0];
+  const whole = inAnySheet.filter((example) => !GAP.test(example));
+  const [formula = ""] = [...whole, ...inAnySheet, ...examples];
   return formulaForSheets(formula);
 }
 
@@ -118,11 +120,10 @@ function spareShowCautions() {
 }
 
 function examplesByFamily(functions: readonly CatalogueFunction[]): Examples {
-  const titled = (family: string) => family[0].toUpperCase() + family.slice(1);
   const families = [...new Set(functions.map(({ family }) => family))];
   return Object.fromEntries(
     families.map((family) => [
-      titled(family),
+      familyTitle(family),
       Object.fromEntries(
         functions
           .filter((entry) => entry.family === family)

@@ -31,7 +31,7 @@ export const builtInFormats: Readonly<Record<number, string>> = {
 
 /** Whether a number format shows dates: it has a day, month or year outside quotes and brackets. */
 export function isDateFormat(pattern: string): boolean {
-  const [first] = pattern.replace(/"[^"]*"|\\.|_.|\*./g, "").split(";");
+  const [first = ""] = pattern.replace(/"[^"]*"|\\.|_.|\*./g, "").split(";");
   // "[h]:mm" counts hours, so its m are minutes.
   const symbols = first.replace(/\[[^\]]*\]/g, "").toLowerCase();
   if (/general/.test(symbols)) return false;

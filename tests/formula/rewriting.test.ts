@@ -8,6 +8,7 @@ describe("a formula taken apart", () => {
     '=IF(A1="(",SUM({1,2;3,4}),LAMBDA(x,x*2)(5))',
     "=SUM('Week 1'!A1:B2, (C1:C3))+B1 ",
     "=SUM(A1,(B1",
+    "=SUM((A1)",
     "=A1)+B1",
     "",
   ])("is the same put together again: %s", (formula) => {

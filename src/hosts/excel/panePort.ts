@@ -42,7 +42,7 @@ export function excelPort(excel: ExcelApi): Port {
         return {
           sheet: sheet ?? "",
           address: plainAddress(address),
-          filled: cell.formulas[0][0] !== "",
+          filled: cell.formulas.flat().some((formula) => formula !== ""),
           inTable: tables.value > 0,
         };
       }),
@@ -103,7 +103,8 @@ export function excelPort(excel: ExcelApi): Port {
           const on = sheet === undefined ? worksheet : worksheets.getItem(sheet);
           return on.getRange(belowHeading(plainAddress(address)));
         };
-        const chart = worksheet.charts.add(KINDS[kind], column(up[0]), "Columns");
+        const [first] = up;
+        const chart = worksheet.charts.add(KINDS[kind], column(first), "Columns");
         up.forEach((each, index) => {
           const series =
             index === 0 ? chart.series.getItemAt(0) : chart.series.add(each.name, index);
@@ -115,7 +116,7 @@ export function excelPort(excel: ExcelApi): Port {
         chart.top = top;
         chart.title.text = title;
         chart.axes.categoryAxis.title.text = across.name;
-        chart.axes.valueAxis.title.text = up[0].name;
+        chart.axes.valueAxis.title.text = first.name;
         await context.sync();
       }),
   };

@@ -1,4 +1,4 @@
-import { CellError, type ErrorCode, type Grid } from "../../cells";
+import { CellError, onlyCell, type ErrorCode, type Grid } from "../../cells";
 import type { CustomFunctionsHost, ExcelErrorName } from "./runtime";
 
 const NAMES: Readonly<Record<ErrorCode, ExcelErrorName>> = {
@@ -17,10 +17,10 @@ const WITH_MESSAGE: readonly ErrorCode[] = ["#VALUE!", "#N/A"];
  * but an error throws it, which is the form that shows its message on every Excel.
  */
 export function toExcel(grid: Grid, host: CustomFunctionsHost): unknown[][] {
-  const [[first]] = grid;
-  if (grid.length === 1 && grid[0].length === 1 && first instanceof CellError) {
+  const only = onlyCell(grid);
+  if (only instanceof CellError) {
     // eslint-disable-next-line @typescript-eslint/only-throw-error -- the platform takes its own kind
-    throw excelError(first, host);
+    throw excelError(only, host);
   }
   return grid.map((row) =>
     row.map((content) => (content instanceof CellError ? excelError(content, host) : content)),

@@ -1,4 +1,4 @@
-import { CellError, type Content, type Grid } from "../../cells";
+import { CellError, onlyCell, type Content, type Grid } from "../../cells";
 import { isDate, serialNumberIn } from "./dates";
 
 /** What Sheets takes back: one cell's value, or rows of them. */
@@ -36,8 +36,8 @@ const holdsDate = (argument: unknown) =>
  * #ERROR!. No array can hold an error there, so beside other results one is text that starts with "! ".
  */
 export function writeResult(grid: Grid): SheetsResult {
-  if (grid.length > 1 || grid[0].length > 1) return grid.map((row) => row.map(inArray));
-  const [[content]] = grid;
+  const content = onlyCell(grid);
+  if (content === undefined) return grid.map((row) => row.map(inArray));
   if (content instanceof CellError) throw new Error(content.message);
   return content;
 }

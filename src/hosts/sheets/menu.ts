@@ -33,8 +33,10 @@ export function showCautions(service: SpreadsheetService, cautions: readonly str
 
 const tell = (ui: Ui, text: string, title = MENU_TITLE) => ui.alert(title, text, ui.ButtonSet.OK);
 
-const question = (examples: Examples) =>
-  `Type the name of a function, such as ${Object.keys(Object.values(examples)[0])[0]}.\n\n${list(examples)}`;
+function question(examples: Examples): string {
+  const [name = ""] = Object.values(examples).flatMap((formulas) => Object.keys(formulas));
+  return `Type the name of a function, such as ${name}.\n\n${list(examples)}`;
+}
 
 const list = (examples: Examples) =>
   Object.entries(examples)

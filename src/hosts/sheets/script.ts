@@ -1,5 +1,6 @@
 /** What the generated script keeps in its closure: the functions and what the menu does. */
 import "./builtIns";
+import { implementationOf } from "../../functions/implementationOf";
 import { implementations } from "../../functions/implementations";
 import type { SpreadsheetService } from "./appsScript";
 import { readArguments, writeResult, type SheetsResult } from "./cells";
@@ -9,7 +10,7 @@ declare const SpreadsheetApp: SpreadsheetService;
 
 /** Computes one call of a custom function: `call("E1RM", [100, 5, 2])`. */
 export const call = (id: string, args: readonly unknown[]): SheetsResult =>
-  writeResult(implementations[id](...readArguments(args, spreadsheetTimeZone)));
+  writeResult(implementationOf(implementations, id)(...readArguments(args, spreadsheetTimeZone)));
 
 export const insertExample = (examples: menu.Examples) =>
   menu.insertExample(SpreadsheetApp, examples);

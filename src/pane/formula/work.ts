@@ -1,4 +1,5 @@
-import { CellError, type Grid } from "../../cells";
+import { CellError, onlyCell, type Grid } from "../../cells";
+import { implementationOf } from "../../functions/implementationOf";
 import type { CellValues, Port } from "../port";
 import { isErrorCode } from "./errorCode";
 import type { Argument } from "./argument";
@@ -34,11 +35,9 @@ export async function work(
       return { kind: "unknown", reason: `${reference} cannot be read from here` };
     }
   }
-  const grid = implementations[entry.id](...values);
-  const [[first]] = grid;
-  if (grid.length === 1 && grid[0].length === 1 && first instanceof CellError) {
-    return { kind: "error", code: first.code, message: first.message };
-  }
+  const grid = implementationOf(implementations, entry.id)(...values);
+  const only = onlyCell(grid);
+  if (only instanceof CellError) return { kind: "error", code: only.code, message: only.message };
   return { kind: "result", grid };
 }
 

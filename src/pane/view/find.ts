@@ -1,4 +1,5 @@
 import type { CatalogueFunction } from "../../functions/catalogue";
+import { familyTitle } from "../../functions/familyTitle";
 import { firstSentence } from "../../functions/firstSentence";
 import { createSearch } from "../search/search";
 import type { View } from "./context";
@@ -85,7 +86,7 @@ function families(functions: readonly CatalogueFunction[], open: Open): HTMLElem
     element(
       "section",
       {},
-      element("h2", {}, name[0].toUpperCase() + name.slice(1)),
+      element("h2", {}, familyTitle(name)),
       functionList(
         functions.filter(({ family }) => family === name),
         open,

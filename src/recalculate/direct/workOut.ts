@@ -9,6 +9,7 @@ import {
   meet,
 } from "../../formula/address";
 import type { Area } from "../../formula/address";
+import { implementationOf } from "../../functions/implementationOf";
 import type { Implementations } from "../../functions/implementations";
 import type { Book, FormulaCell } from "../book";
 import { extentChanges } from "../reach/extent";
@@ -89,9 +90,8 @@ export function workOut(
   /** Works out a call, or says that it cannot be told here where its result may go. */
   function compute(cell: FormulaCell): boolean {
     const call = calls.get(cell)!;
-    const grid = implementations[call.id](
-      ...readArguments(call, (name) => byName.get(name), values),
-    );
+    const given = readArguments(call, (name) => byName.get(name), values);
+    const grid = implementationOf(implementations, call.id)(...given);
     const { row, column, kind } = cell;
     const own = { startRow: row, startColumn: column, endRow: row, endColumn: column };
     const natural =

@@ -10,6 +10,7 @@ const table = Uint32Array.from({ length: 256 }, (_, byte) => {
 export function checkSum(bytes: Uint8Array): number {
   const { length } = bytes;
   let sum = 0xffffffff;
-  for (let at = 0; at < length; at++) sum = (sum >>> 8) ^ table[(sum ^ bytes[at]) & 0xff];
+  // By index: going through bytes by `of` takes four times as long.
+  for (let at = 0; at < length; at++) sum = (sum >>> 8) ^ table[(sum ^ bytes[at]!) & 0xff]!;
   return (sum ^ 0xffffffff) >>> 0;
 }

@@ -100,21 +100,25 @@ function findEnd(view: DataView): number {
 
 const doesNotFit = 0xffffffff;
 
+type Sizes = readonly [size: number, packedSize: number, offset: number];
+
 /**
  * Programs that write as they go keep an entry's sizes in 64 bits, in an extra field that holds,
  * in this order, those numbers that say of themselves that they do not fit.
  */
-function widen(extra: DataView, numbers: readonly [number, number, number]): number[] {
-  if (!numbers.includes(doesNotFit)) return [...numbers];
+function widen(extra: DataView, numbers: Sizes): Sizes {
+  if (!numbers.includes(doesNotFit)) return numbers;
   for (let at = 0; at + 4 <= extra.byteLength; at += 4 + extra.getUint16(at + 2, true)) {
     if (extra.getUint16(at, true) !== 1) continue;
     let next = at + 4;
-    return numbers.map((number) => {
+    const wide = (number: number) => {
       if (number !== doesNotFit) return number;
       if (next + 8 > extra.byteLength) throw damaged();
       next += 8;
       return Number(extra.getBigUint64(next - 8, true));
-    });
+    };
+    const [size, packedSize, offset] = numbers;
+    return [wide(size), wide(packedSize), wide(offset)];
   }
   throw damaged();
 }

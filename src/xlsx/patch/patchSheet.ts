@@ -105,10 +105,11 @@ function insertInto(
   const closing = `</${prefix}${name}>`;
   const slash = element.contentStart - 2;
   const opened = edits.findIndex((edit) => edit.start === slash);
-  if (opened < 0) edits.push({ start: slash, end: slash + 2, text: `>${text}${closing}` });
+  const edit = edits[opened];
+  if (!edit) edits.push({ start: slash, end: slash + 2, text: `>${text}${closing}` });
   else {
-    const before = edits[opened].text.slice(0, -closing.length);
-    edits[opened] = { ...edits[opened], text: before + text + closing };
+    const before = edit.text.slice(0, -closing.length);
+    edits[opened] = { ...edit, text: before + text + closing };
   }
 }
 
@@ -217,8 +218,9 @@ const holdsAnything = (cells: ReadonlyMap<number, CellChange>) =>
 
 function lastBefore<T>(list: readonly T[], isBefore: (item: T) => boolean): T | undefined {
   let at = list.length - 1;
-  while (at >= 0 && !isBefore(list[at])) at--;
-  return list[at];
+  let item = list[at];
+  while (item !== undefined && !isBefore(item)) item = list[--at];
+  return item;
 }
 
 /** A row may say which columns it uses. */
@@ -236,10 +238,11 @@ function widenSpans({ xml }: SheetXml, row: ReadRow, columns: readonly number[],
 /** A sheet may say which cells it uses. */
 function widenDimension(sheet: SheetXml, changes: SheetChanges, edits: Edit[]): void {
   const { dimension, xml } = sheet;
-  const said = dimension && /(\sref\s*=\s*["'])([A-Z]+)(\d+)(?::([A-Z]+)(\d+))?(?=["'])/;
-  const match = said?.exec(xml.slice(dimension!.start, dimension!.contentStart));
-  if (!dimension || !match) return;
-  const [all, before, left, top, right = left, bottom = top] = match;
+  if (!dimension) return;
+  const said = /(\sref\s*=\s*["'])([A-Z]+)(\d+)(?::([A-Z]+)(\d+))?(?=["'])/;
+  const match = said.exec(xml.slice(dimension.start, dimension.contentStart));
+  if (!match) return;
+  const [all, before = "", left = "", top, right = left, bottom = top] = match;
   let area: Area = {
     startRow: Number(top) - 1,
     startColumn: columnNumber(left),

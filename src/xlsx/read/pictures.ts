@@ -86,7 +86,7 @@ function readLook(picture: XmlElement, held: Corners, layout: Layout) {
 function cropOf(cut: XmlElement | undefined): Crop | undefined {
   if (!cut) return undefined;
   const share = (edge: string) => (numberOf(cut, edge) ?? 0) / 100_000;
-  const [left, top, right, bottom] = ["l", "t", "r", "b"].map(share);
+  const [left, top, right, bottom] = [share("l"), share("t"), share("r"), share("b")];
   if (left + right >= 1 || top + bottom >= 1) return undefined;
   return { left, top, right, bottom };
 }

@@ -5,6 +5,7 @@ import { flagOf, numberOf } from "../package";
 import { pixelsOfPoints } from "../units";
 import type { ReadFormula } from "./formulas";
 import { formulaReader } from "./formulas";
+import { inOrder } from "./numbered";
 import type { ValueReader } from "./values";
 
 /** Where an element stands in its part's text, and where what is inside it starts. */
@@ -42,7 +43,14 @@ export function rowReader(readValue: ValueReader): (element: XmlElement) => Read
       cells.push(readCell(child, column));
     }
     const { start, contentStart, end } = element;
-    return { row, cells: inOrder(cells), ...lookOf(element), start, contentStart, end };
+    return {
+      row,
+      cells: inOrder(cells, (cell) => cell.column),
+      ...lookOf(element),
+      start,
+      contentStart,
+      end,
+    };
   };
 
   function readCell(element: XmlElement, column: number): ReadCell {
@@ -54,14 +62,6 @@ export function rowReader(readValue: ValueReader): (element: XmlElement) => Read
       ? { row, column, style, value, formula, start, end }
       : { row, column, style, value, start, end };
   }
-}
-
-/** By their columns; of cells that stand at the same place the last one counts. */
-function inOrder(cells: ReadCell[]): ReadCell[] {
-  const ordered = cells.every(({ column }, at) => at === 0 || cells[at - 1].column < column);
-  if (ordered) return cells;
-  const byColumn = new Map(cells.map((cell) => [cell.column, cell]));
-  return [...byColumn.values()].sort((one, other) => one.column - other.column);
 }
 
 function lookOf(element: XmlElement): Omit<RowModel, "row" | "cells"> {

@@ -5,6 +5,7 @@ import type { Package, XmlElement } from "../package";
 import { childOf, childrenOf, flagOf, numberOf, xmlAt } from "../package";
 import { pixelsOfPoints, widthInPixels, widthOfCharacters } from "../units";
 import type { ColorOf } from "./colors";
+import { find, inOrder } from "./numbered";
 import { drawnOn, readPictures } from "./pictures";
 import type { Place, ReadCell, ReadRow } from "./rows";
 import { rowReader } from "./rows";
@@ -46,7 +47,7 @@ export function readSheet(
   const read: ReadRow[] = [];
   const readRow = rowReader(valueReader(name, strings, from1904));
   const root = xmlAt(file, path, "sheetData/row", (element) => read.push(readRow(element)));
-  const rows = inOrder(read);
+  const rows = inOrder(read, (row) => row.row);
   const format = childOf(root, "sheetFormatPr");
   const height = format && numberOf(format, "defaultRowHeight");
   const view = childOf(childOf(root, "sheetViews"), "sheetView");
@@ -81,39 +82,11 @@ export function readSheet(
   };
 }
 
-/** From the top; of rows that stand at the same place the last one counts. */
-function inOrder(rows: ReadRow[]): ReadRow[] {
-  const ordered = rows.every(({ row }, at) => at === 0 || rows[at - 1].row < row);
-  if (ordered) return rows;
-  const byNumber = new Map(rows.map((row) => [row.row, row]));
-  return [...byNumber.values()].sort((one, other) => one.row - other.row);
-}
-
 function finderOf(rows: readonly ReadRow[]): ReadSheet["cellAt"] {
   return (row, column) => {
     const found = find(rows, row, (each) => each.row);
     return found && find(found.cells, column, (each) => each.column);
   };
-}
-
-/** Of a list in the order of its items' numbers, the item with this one. */
-function find<T>(
-  items: readonly T[],
-  number: number,
-  numberOf: (item: T) => number,
-): T | undefined {
-  // Lists are mostly without gaps, so the item is likely to stand where its number says.
-  let low = 0;
-  let high = items.length - 1;
-  let middle = Math.min(number, high);
-  while (low <= high) {
-    const there = numberOf(items[middle]);
-    if (there === number) return items[middle];
-    if (there < number) low = middle + 1;
-    else high = middle - 1;
-    middle = (low + high) >> 1;
-  }
-  return undefined;
 }
 
 function readColumns(columns: XmlElement | undefined): Map<number, ColumnModel> {

@@ -47,7 +47,7 @@ function readNumbers(text: string, order: readonly Part[], thisYear: number): Re
   const [time = ""] = timeOfDay.exec(text) ?? [];
   const [, first, separator, second, third] =
     numbers.exec(text.slice(0, text.length - time.length)) ?? [];
-  if (first === undefined) return null;
+  if (first === undefined || separator === undefined || second === undefined) return null;
   const read = third
     ? inOrder([first, second, third], first.length > 2 ? ["year", "month", "day"] : order)
     : withoutYear(text, first, separator, second, order, thisYear);
@@ -55,7 +55,7 @@ function readNumbers(text: string, order: readonly Part[], thisYear: number): Re
 }
 
 function inOrder(texts: readonly string[], order: readonly Part[]) {
-  const at = (part: Part) => texts[order.indexOf(part)];
+  const at = (part: Part) => texts[order.indexOf(part)] ?? "";
   const year = at("year");
   if (year.length !== 2 && year.length !== 4) return null;
   // Two digits of a year are those of 1930 to 2029, as in other spreadsheets.
@@ -75,8 +75,8 @@ function withoutYear(
   const isDate = separator === "/" || (separator === "." && text.endsWith("."));
   if (!isDate || first.length > 2) return null;
   const dayFirst = order.indexOf("day") < order.indexOf("month");
-  const [day, month] = (dayFirst ? [first, second] : [second, first]).map(Number);
-  return { year, month, day };
+  const [day, month] = dayFirst ? [first, second] : [second, first];
+  return { year, month: Number(month), day: Number(day) };
 }
 
 function dated(year: number, month: number, day: number, time: string): ReadDate | null {

@@ -8,7 +8,8 @@ export const workbookType = "application/vnd.openxmlformats-officedocument.sprea
 
 /** What some browsers offer to choose files that a page may write to, with what we ask of it. */
 interface Pickers {
-  showOpenFilePicker?(options: object): Promise<FileSystemFileHandle[]>;
+  /** One file, since several are not asked for. */
+  showOpenFilePicker?(options: object): Promise<readonly [FileSystemFileHandle]>;
   showSaveFilePicker?(options: object): Promise<FileSystemFileHandle>;
 }
 
@@ -22,8 +23,10 @@ const kinds = [
 export async function chooseFile(): Promise<ChosenFile | undefined> {
   const { showOpenFilePicker } = pickers();
   if (!showOpenFilePicker) return chooseByInput();
-  const handles = await unlessCancelled(showOpenFilePicker({ types: kinds, id: "workbooks" }));
-  return handles && { file: await handles[0].getFile(), handle: handles[0] };
+  const chosen = await unlessCancelled(showOpenFilePicker({ types: kinds, id: "workbooks" }));
+  if (!chosen) return undefined;
+  const [handle] = chosen;
+  return { file: await handle.getFile(), handle };
 }
 
 /** Lets somebody choose where a workbook is saved; "unsupported" where the browser cannot. */

@@ -14,7 +14,7 @@ export interface PrintedPicture {
 /** The pictures of a sheet, the last one on top. */
 export function picturesOn(workbook: PageWorkbook, sheetId: string): PrintedPicture[] {
   const data = workbook.save();
-  const layout = layoutOf(sizesOf(data.sheets[sheetId]));
+  const layout = layoutOf(sizesOf(data.sheets[sheetId] ?? {}));
   const pictures = picturesOf(data).get(sheetId) ?? [];
   return pictures.map((picture) => ({ picture, box: layout.boxOf(picture.sheetTransform) }));
 }

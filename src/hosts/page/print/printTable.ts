@@ -60,7 +60,7 @@ function cellsOf(
   merges: ReadonlyMap<string, IRange>,
 ): (Cell | undefined)[] {
   const core = sheet.getSheet();
-  const texts = sheet.getRange(row, 0, 1, endColumn + 1).getDisplayValues()[0];
+  const [texts = []] = sheet.getRange(row, 0, 1, endColumn + 1).getDisplayValues();
   return texts.map((text, column) => {
     const merge = merges.get(`${row} ${column}`);
     if (merge && (merge.startRow !== row || merge.startColumn !== column)) return undefined;
@@ -113,7 +113,8 @@ function elementOf(
     );
   } else {
     text.textContent = cell.text;
-    if (style.tb !== WrapStrategy.WRAP) limit(text, cell, own, roomBeside(column, cells, widths));
+    if (style.tb !== WrapStrategy.WRAP)
+      limit(text, cell, own, roomBeside(cell, column, cells, widths));
   }
   element.append(text);
   return element;
@@ -121,19 +122,19 @@ function elementOf(
 
 /** What a text may use of empty cells to its left and right before it would lie over another. */
 function roomBeside(
+  cell: Cell,
   column: number,
   cells: readonly (Cell | undefined)[],
   widths: readonly number[],
 ): { left: number; right: number } {
   const isFree = (at: number) => cells[at]?.text === "" && cells[at].span.columns === 1;
-  const cell = cells[column]!;
   if (cell.span.columns > 1 || cell.style.tb === WrapStrategy.CLIP) return { left: 0, right: 0 };
   let left = 0;
   let right = 0;
-  for (let at = column + 1; at < cells.length && isFree(at); at++) right += widths[at];
+  for (let at = column + 1; at < cells.length && isFree(at); at++) right += widths[at] ?? 0;
   // Past the last printed column there is paper and nothing else.
   if (cells.slice(column + 1).every((other) => other?.text === "")) right += 400;
-  for (let at = column - 1; at >= 0 && isFree(at); at--) left += widths[at];
+  for (let at = column - 1; at >= 0 && isFree(at); at--) left += widths[at] ?? 0;
   return { left, right };
 }
 
