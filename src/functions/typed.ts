@@ -40,7 +40,7 @@ function shownResult(result: unknown): unknown {
   if (typeof result === "number") return shownNumber(result);
   if (Array.isArray(result)) return result.map((one) => shownResult<unknown>(one));
   if (typeof result !== "object" || result === null || ArrayBuffer.isView(result)) return result;
-  return Object.fromEntries(
-    Object.entries(result).map(([key, value]) => [key, shownResult<unknown>(value)]),
-  );
+  const shown: Record<string, unknown> = { ...result };
+  for (const key of Object.keys(shown)) shown[key] = shownResult(shown[key]);
+  return shown;
 }

@@ -34,7 +34,24 @@ export function atLeast(a: number, b: number): boolean {
 export function withoutDust(value: number): number {
   // Writing and reading back is slow, and a short number in eighths (82.5) has no dust to lose.
   if (Math.abs(value) < 1e9 && Number.isInteger(value * 8)) return value;
-  return Number(value.toPrecision(15));
+  return roundedAsInteger(value) ?? Number(value.toPrecision(15));
+}
+
+/** The powers of ten that binary holds exactly. */
+const POWERS_OF_TEN = Array.from({ length: 23 }, (_, power) => Number(`1e${power}`));
+
+/**
+ * The same by way of a whole number of 15 digits, which divides back exactly, at a tenth of the time. Nothing where the
+ * power of ten is not exact, or where the number lies so near a tie that the product's own rounding could decide it.
+ */
+function roundedAsInteger(value: number): number | undefined {
+  const power = POWERS_OF_TEN[14 - Math.floor(Math.log10(Math.abs(value)))];
+  if (power === undefined) return undefined;
+  const digits = value * power;
+  const whole = Math.round(digits);
+  const size = Math.abs(whole);
+  const isSure = size >= 1e14 && size < 1e15 && Math.abs(digits - whole) < 0.4;
+  return isSure ? whole / power : undefined;
 }
 
 /**

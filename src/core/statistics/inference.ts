@@ -31,8 +31,14 @@ export function upperP(statistic: number, df?: number): number {
   return studentCdf(-statistic, df);
 }
 
+interface Multiplier {
+  readonly confidence: number;
+  readonly df: number | undefined;
+  readonly value: number;
+}
+
 /** The last multiplier found: a formula down a whole column asks for the same one in every row. */
-let last = { confidence: NaN, df: NaN, value: NaN };
+let last: Multiplier = { confidence: NaN, df: undefined, value: NaN };
 
 /**
  * How many standard errors a two-sided interval reaches each way: 1.96 at 95% for the normal, more for
@@ -40,11 +46,11 @@ let last = { confidence: NaN, df: NaN, value: NaN };
  */
 export function criticalValue(confidence: number, df?: number): number {
   requireProbability("confidence", confidence);
-  const tail = (1 - confidence) / 2;
-  if (df === undefined) return -normalQuantile(tail);
-  requireDf(df);
+  if (df !== undefined) requireDf(df);
   if (confidence !== last.confidence || df !== last.df) {
-    last = { confidence, df, value: studentUpperQuantile(tail, df) };
+    const tail = (1 - confidence) / 2;
+    const value = df === undefined ? -normalQuantile(tail) : studentUpperQuantile(tail, df);
+    last = { confidence, df, value };
   }
   return last.value;
 }

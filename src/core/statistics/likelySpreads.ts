@@ -45,14 +45,16 @@ export function likelySpreads(inputs: SpreadInputs): LikelySpread[] {
     scale: inputs.scale / unit,
   };
   const { df = Infinity } = inputs;
-  const spreads = df > AS_GOOD_AS_KNOWN ? overOmega(inUnits, 1) : overBoth(inUnits, df);
-  return spreads.map((spread) => ({
-    weight: spread.weight,
-    sigma: spread.sigma * inputs.sigma,
-    omega: spread.omega * unit,
-    middle: origin + spread.middle * unit,
-    middleVariance: spread.middleVariance * unit * unit,
-  }));
+  const inSheetUnits = (place: SpreadPlace, weight: number): LikelySpread => ({
+    weight,
+    sigma: place.sigma * inputs.sigma,
+    omega: place.omega * unit,
+    middle: origin + place.middle * unit,
+    middleVariance: place.middleVariance * unit * unit,
+  });
+  return df > AS_GOOD_AS_KNOWN
+    ? overOmega(inUnits, inSheetUnits)
+    : overBoth(inUnits, df, inSheetUnits);
 }
 
 /** From here on a sigma that is estimated and one that is known give the same to more digits than a sheet shows. */
@@ -68,17 +70,20 @@ interface Standardized {
 /** A pair of spreads, and how likely the values are under it. */
 interface SpreadPlace extends Place, Omit<LikelySpread, "weight"> {}
 
+/** What a place with its weight is to the caller. */
+type Finish = (place: SpreadPlace, weight: number) => LikelySpread;
+
 /** Sigma known: omega alone is integrated. */
-function overOmega(inUnits: Standardized, sigma: number): LikelySpread[] {
-  const { places, shares } = omegaSum(inUnits, sigma);
-  return places.map((place, i) => ({ ...place, weight: shares[i]! }));
+function overOmega(inUnits: Standardized, finish: Finish): LikelySpread[] {
+  const { places, shares } = omegaSum(inUnits, 1);
+  return places.map((place, i) => finish(place, shares[i]!));
 }
 
 /** Corners of the sum, unlikely in both spreads, that no digit of an answer depends on. */
 const NEGLIGIBLE = 1e-15;
 
 /** Sigma estimated: u = ln(sigma / s) is integrated around omega, with the density of its chi-square. */
-function overBoth(inUnits: Standardized, df: number): LikelySpread[] {
+function overBoth(inUnits: Standardized, df: number, finish: Finish): LikelySpread[] {
   const { values } = inUnits;
   const outer = trapezoid(
     (u) => {
@@ -92,11 +97,14 @@ function overBoth(inUnits: Standardized, df: number): LikelySpread[] {
       reach: sigmaReach(inUnits, df),
     },
   );
-  return outer.places.flatMap(({ inner }, i) =>
-    inner.places
-      .map((place, j) => ({ ...place, weight: outer.shares[i]! * inner.shares[j]! }))
-      .filter(({ weight }) => weight > NEGLIGIBLE),
-  );
+  const spreads: LikelySpread[] = [];
+  outer.places.forEach(({ inner }, i) => {
+    inner.places.forEach((place, j) => {
+      const weight = outer.shares[i]! * inner.shares[j]!;
+      if (weight > NEGLIGIBLE) spreads.push(finish(place, weight));
+    });
+  });
+  return spreads;
 }
 
 /**

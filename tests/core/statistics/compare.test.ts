@@ -57,3 +57,16 @@ test("a difference of very large or very small numbers is kept", () => {
   expect(difference(3e-200, 1e-200) * 1e200).toBeCloseTo(2, 12);
   expect(difference(3e200, 1e200)).toBe(2e200);
 });
+
+test("taking dust off is writing 15 digits and reading them back, near ties and at every size", () => {
+  const anySize = fc.double({ noNaN: true, noDefaultInfinity: true });
+  const nearTie = fc
+    .tuple(fc.bigInt({ min: 10n ** 14n, max: 10n ** 15n }), fc.integer({ min: -9, max: 30 }))
+    .map(([digits, power]) => Number(`${digits}5e${-power - 1}`));
+  fc.assert(
+    fc.property(fc.oneof(anySize, nearTie), (value) => {
+      expect(withoutDust(value)).toBe(Number(value.toPrecision(15)));
+    }),
+    { numRuns: 2000 },
+  );
+});
