@@ -9,16 +9,19 @@ export type Implementation = (...args: unknown[]) => Grid;
 /** Functions by their ids. */
 export type Implementations = Readonly<Record<string, Implementation>>;
 
+/** The ids that there are, which the names of the cell functions tell. */
+type Id = Uppercase<keyof typeof functions>;
+
 /**
  * Every cell function by its id, which is its name in upper case: `e1rmBand` is E1RMBAND. Cell functions are what
  * the families' indexes name; a file's typed half and its helpers stay behind them.
  */
-export const implementations: Implementations = Object.fromEntries(
+export const implementations = Object.fromEntries(
   Object.entries<CellFunction>(functions).map(([name, compute]) => [
     name.toUpperCase(),
     guarded(compute),
   ]),
-);
+) as Implementations & Readonly<Record<Id, Implementation>>;
 
 /** A cell function as its family has it: whatever its arguments are said to be, it reads what comes. */
 type CellFunction = (...args: never[]) => unknown[][];

@@ -23,7 +23,7 @@ describe("a required number", () => {
 
 describe("a number that is recorded or not", () => {
   const read = (given: unknown) =>
-    lift({ reserve: recorded(given, reserve, 0) }, ({ reserve }) => reserve)[0][0];
+    lift({ reserve: recorded(given, reserve, 0) }, ({ reserve }) => reserve)[0]?.[0];
 
   it.each([null, undefined])("has its value where it was left out (%s)", (nothing) => {
     expect(read(nothing)).toBe(0);

@@ -48,7 +48,7 @@ describe("an argument as a range", () => {
     ["nothing", null, [[null]]],
   ])("is rows of one width, at least one cell: %s", (_kind, argument, cells) => {
     const range = toRange(argument);
-    expect(range).toEqual({ rows: cells.length, columns: cells[0].length, cells });
+    expect(range).toEqual({ rows: cells.length, columns: cells[0]?.length, cells });
   });
 
   it("is read from another realm, whose arrays are not ours", () => {

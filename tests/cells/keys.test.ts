@@ -1,11 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { groupRows, type Labels } from "../../src/cells";
 import { labelIdentity } from "../../src/cells/keys";
+import { elementAt } from "../present";
 import { blanksButZero, column, thrownBy } from "./fixtures";
 
 const everyRow = () => true;
 const group = (cells: unknown[][], counts: (row: number) => boolean = everyRow, firstRow = 1) =>
-  groupRows({ headings: cells[0].map(() => undefined), cells }, counts, firstRow, "by");
+  groupRows({ headings: elementAt(cells, 0).map(() => undefined), cells }, counts, firstRow, "by");
 
 describe("rows under one key", () => {
   it("come in order of first appearance", () => {

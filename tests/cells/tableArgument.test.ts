@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { readTable, requiredIn, type TableShape } from "../../src/cells";
+import { only } from "../present";
 import { blanks, load, reps, reserve, thrownBy } from "./fixtures";
 
 const blocks: TableShape = { name: "blocks", columns: [reps, reserve], canHaveLabels: true };
@@ -110,7 +111,7 @@ describe("a table argument that cannot be right", () => {
   });
 
   it("names the number that a row cannot do without", () => {
-    const [row] = readTable([["Block A", 5, ""]], blocks);
+    const row = only(readTable([["Block A", 5, ""]], blocks));
     expect(requiredIn(row, 0, reps)).toBe(5);
     expect(thrownBy(() => requiredIn(row, 1, reserve))).toBe(
       "#VALUE! row 1: reserve is blank; expected reps in reserve, 0 or more",

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { call, type functions } from "./catalogue";
 import { asText, faultOf } from "./faults";
+import { only } from "../present";
 import type { HostileCall } from "./matrix";
 import { plausibleArguments, type Layout } from "./plausible";
 
@@ -34,4 +35,4 @@ export const replaced = (args: readonly unknown[], position: number, argument: u
 export const sample = (entry: Entry, layout: Layout, count: number): unknown[][] =>
   fc.sample(plausibleArguments(entry, layout), count);
 
-const one = (entry: Entry, layout: Layout): unknown[] => sample(entry, layout, 1)[0]!;
+const one = (entry: Entry, layout: Layout): unknown[] => only(sample(entry, layout, 1));

@@ -1,7 +1,8 @@
 import { readCatalogue } from "../../src/tools/catalogue";
 import type { CatalogueFunction, Parameter } from "../../src/functions/catalogue";
 import { CellError, type Content, type Grid } from "../../src/cells";
-import { implementations } from "../../src/functions/implementations";
+import { implementations, type Implementation } from "../../src/functions/implementations";
+import { cellAt, named, only } from "../present";
 
 export const catalogue = readCatalogue();
 
@@ -9,20 +10,18 @@ export const catalogue = readCatalogue();
 export const functions = catalogue.functions;
 
 /** Calls a function as a host does. */
-export const call = (id: string, ...args: unknown[]): Grid => implementations[id](...args);
+export const call = (id: string, ...args: unknown[]): Grid =>
+  named<Implementation>(implementations, id)(...args);
 
 /** The one content of a result of one cell. */
-export function value(id: string, ...args: unknown[]): Content {
-  const result = call(id, ...args);
-  if (result.length !== 1 || result[0].length !== 1) {
-    throw new Error(`${id} gives ${result.length} rows of ${result[0].length} cells, not one cell`);
-  }
-  return result[0][0];
-}
+export const value = (id: string, ...args: unknown[]): Content => only(only(call(id, ...args)));
 
 /** A content as one text, an error with its message. */
 export const shown = (content: Content) =>
   content instanceof CellError ? `${content.code} ${content.message}` : String(content);
+
+/** What the first cell of a result shows, which is the message where there is no result. */
+export const messageOf = (result: Grid) => shown(cellAt(result, 0, 0));
 
 /** A whole result as text, cell by cell, so that two can be compared with their messages. */
 export const shownGrid = (grid: Grid) => grid.map((row) => row.map(shown));

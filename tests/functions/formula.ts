@@ -7,7 +7,7 @@ export interface Formula {
 /** Reads a formula of one function on literals; undefined where it holds a reference, a sum or another function. */
 export function readFormula(formula: string): Formula | undefined {
   const [, id, inside] = /^=SPARE\.([A-Z0-9]+)\((.*)\)$/.exec(formula) ?? [];
-  if (id === undefined) return undefined;
+  if (id === undefined || inside === undefined) return undefined;
   const args = inside.trim() === "" ? [] : splitOutside(inside, ",").map(readArgument);
   return args.includes(unreadable) ? undefined : { id, args };
 }

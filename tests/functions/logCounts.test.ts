@@ -1,14 +1,12 @@
 import { describe, expect, test } from "vitest";
-import { CellError, type Content } from "../../src/cells";
 import { implementations } from "../../src/functions/implementations";
 import { BLANKS } from "./blanks";
+import { messageOf, value } from "./catalogue";
 
 const { CLOSESETS, MUSCLESETS, VOLUMELOAD, SESSIONLOAD, WEEKMONOTONY, WEEKSTRAIN } =
   implementations;
 
 const column = (...values: unknown[]) => values.map((value) => [value]);
-const messageOf = ([[content]]: Content[][]) =>
-  content instanceof CellError ? `${content.code} ${content.message}` : content;
 
 describe("CLOSESETS", () => {
   test("counts the sets that rows stand for", () => {
@@ -186,9 +184,9 @@ describe("SESSIONLOAD", () => {
   });
 
   test("refuses an RPE above 10, in its own row", () => {
-    const result = SESSIONLOAD(column(7, 70), column(60, 60));
-    expect(result[0]).toEqual([420]);
-    expect(messageOf([result[1]])).toContain("row 2: rpe is 70; expected an RPE above 0, up to 10");
+    const [first, ...rest] = SESSIONLOAD(column(7, 70), column(60, 60));
+    expect(first).toEqual([420]);
+    expect(messageOf(rest)).toContain("row 2: rpe is 70; expected an RPE above 0, up to 10");
   });
 });
 
@@ -201,15 +199,15 @@ describe("WEEKMONOTONY and WEEKSTRAIN", () => {
     "take every cell for a day, a blank as $host passes it for rest",
     ({ blank }) => {
       const week = WEEK.map((load) => (load === 0 ? blank : load));
-      expect(WEEKMONOTONY(column(...week))[0][0]).toBeCloseTo(MONOTONY, 8);
-      expect(WEEKMONOTONY([week])[0][0]).toBeCloseTo(MONOTONY, 8);
+      expect(value("WEEKMONOTONY", column(...week))).toBeCloseTo(MONOTONY, 8);
+      expect(value("WEEKMONOTONY", [week])).toBeCloseTo(MONOTONY, 8);
     },
   );
 
   test("take text without digits for rest too, in the first cell as well", () => {
     const week = ["rest", 300, 450, 600, 200, 500, "–"];
-    expect(WEEKMONOTONY(column(...week))[0][0]).toBeCloseTo(MONOTONY, 8);
-    expect(WEEKSTRAIN(column(...week))[0][0]).toBeCloseTo(2050 * MONOTONY, 4);
+    expect(value("WEEKMONOTONY", column(...week))).toBeCloseTo(MONOTONY, 8);
+    expect(value("WEEKSTRAIN", column(...week))).toBeCloseTo(2050 * MONOTONY, 4);
   });
 
   test("name the cell that is no load", () => {

@@ -4,6 +4,7 @@ import { describe, expect, test } from "vitest";
 import { CALL_HEADINGS, reserveCalls } from "../../shared/demo/generate/reserveCalls";
 import { LOG_HEADINGS, trainingLog } from "../../shared/demo/generate/trainingLog";
 import { implementations } from "../../src/functions/implementations";
+import { elementAt } from "../present";
 
 const SHEETS = join(import.meta.dirname, "../../shared/demo/sheets");
 
@@ -22,8 +23,8 @@ const calls = readCsv("reserve-calls.csv");
 
 /** The columns of these headings, header row included. */
 function range(rows: (number | string)[][], ...headings: string[]): (number | string)[][] {
-  const places = headings.map((heading) => rows[0].indexOf(heading));
-  return rows.map((row) => places.map((place) => row[place]));
+  const places = headings.map((heading) => elementAt(rows, 0).indexOf(heading));
+  return rows.map((row) => places.map((place) => elementAt(row, place)));
 }
 
 test("the demo's logs are what the generator makes, the same every time", () => {
@@ -39,16 +40,17 @@ describe("the training log", () => {
 
   test("is eleven weeks of eight rowers, of at least 800 sets", () => {
     const [headings, ...weeks] = summarise("Week");
-    expect(headings[0]).toBe("Week");
+    expect(headings?.[0]).toBe("Week");
     expect(weeks.map(([week]) => week)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11]);
     expect(summarise("Lifter")).toHaveLength(1 + 8);
     expect(total(weeks, 1)).toBeGreaterThanOrEqual(800);
   });
 
   test("has sets without a load, sets without a reserve, and sessions that did not happen", () => {
-    const lifts = Object.fromEntries(summarise("Lift").map(([lift, ...rest]) => [lift, rest]));
-    expect(lifts["Pull-up"].slice(2, 3)).toEqual([0]);
-    expect(lifts["Pull-up"][7]).toBe(lifts["Pull-up"][0]);
+    const pullUps = summarise("Lift").find(([lift]) => lift === "Pull-up") ?? [];
+    const [, sets, , volumeLoad, , , , , setsWithoutLoad] = pullUps;
+    expect(volumeLoad).toBe(0);
+    expect(setsWithoutLoad).toBe(sets);
     expect(range(log, "Reserve").flat()).toContain("");
     expect(range(log, "Reps").flat()).toContain("DNS");
   });
@@ -60,7 +62,7 @@ describe("the training log", () => {
         .filter((row) => row[1] === lifter)
         .map((row) => row[9])
         .filter((e1rm) => typeof e1rm === "number");
-      expect(Math.max(...best.slice(-2))).toBeGreaterThan(best[0]);
+      expect(Math.max(...best.slice(-2))).toBeGreaterThan(elementAt(best, 0));
     }
   });
 });

@@ -3,7 +3,9 @@ import { CellError, type Content } from "../../src/cells";
 import { implementations } from "../../src/functions/implementations";
 import { independentSummary, rowsOf } from "../core/log/independentSummary";
 import { randomStream } from "../random";
+import { elementAt, only } from "../present";
 import { BLANKS } from "./blanks";
+import { call, value } from "./catalogue";
 
 /**
  * A coach's real log, 10,000 rows of it: a header, gaps between sessions, "BW", sets with no reserve or no number
@@ -29,12 +31,13 @@ const CLEAN = inventRows();
 function inventRows(): (CleanRow | undefined)[] {
   const random = randomStream();
   const upTo = (count: number) => Math.floor(random() * count);
+  const oneOf = (names: readonly string[]) => elementAt(names, upTo(names.length));
   const lifters = ["Ines Duarte", "Marit Solberg", "Joana Prates", "Tuva Lind", "Oda Brekke"];
   const lifts = ["Back squat", "Deadlift", "Bench pull", "Pull-up"];
   return Array.from({ length: ROWS }, (_row, index) => {
-    const lift = lifts[upTo(lifts.length)];
+    const lift = oneOf(lifts);
     const row = {
-      lifter: lifters[upTo(lifters.length)],
+      lifter: oneOf(lifters),
       lift,
       week: 1 + Math.floor((10 * index) / ROWS),
       load: lift === "Pull-up" || random() < 0.02 ? null : 40 + 2.5 * upTo(50),
@@ -88,7 +91,7 @@ function expectSame(actual: Content[][], expected: (number | string)[][]): void 
   expect(actual).toHaveLength(expected.length);
   actual.forEach((row, at) => {
     row.forEach((cell, column) => {
-      const wanted = expected[at][column];
+      const wanted = expected[at]?.[column];
       if (typeof wanted === "number" && typeof cell === "number") {
         expect(Math.abs(cell - wanted)).toBeLessThanOrEqual(1e-9 * Math.max(1, wanted));
       } else {
@@ -102,7 +105,7 @@ describe.each(BLANKS)("10,000 rows with blanks as $host passes them", ({ blank, 
   const [headings, ...rows] = summarise([HEADER, ...asCells(blank, textBlank)]);
 
   test("come to what a general-purpose data library makes of the clean log", () => {
-    expect(headings.slice(0, 4)).toEqual(["Lifter", "Lift", "Week", "sets"]);
+    expect(headings?.slice(0, 4)).toEqual(["Lifter", "Lift", "Week", "sets"]);
     expectSame(rows, expectedRows());
   });
 });
@@ -117,9 +120,9 @@ describe("a log that grows", () => {
   });
 
   test("changes in the key that a new row belongs to, and nowhere else", () => {
-    const [lifter, lift, week, sets] = before[1];
+    const [lifter, lift, week, sets] = elementAt(before, 1);
     const after = summarise([...log, [lifter, lift, week, 100, 5, "1", 3]]);
-    expect(after[1][3]).toBe((sets as number) + 3);
+    expect(after[1]?.[3]).toBe((sets as number) + 3);
     expect(after.slice(2)).toEqual(before.slice(2));
   });
 
@@ -132,7 +135,7 @@ describe("a log that grows", () => {
 test("a date typed into reps, far down, is an error that names its row", () => {
   const log = [HEADER, ...asCells("", "")];
   log[9_876] = ["Tuva Lind", "Deadlift", 10, 120, 45992, "1", 3];
-  const [[content]] = summarise(log);
+  const content = only(only(summarise(log)));
   expect(content).toBeInstanceOf(CellError);
   expect((content as CellError).message).toBe(
     "row 9877: reps is 45992, which looks like a date; expected a number of reps above 0",
@@ -144,9 +147,8 @@ test("totals by lift add up to the totals of the whole log", () => {
   const column = (at: number) => cells.map((row) => [row[at]]);
   const [load, reps, reserve, sets] = [3, 4, 5, 6].map(column);
   const total = (rows: Content[][]) => rows.reduce((sum, row) => sum + (row.at(-1) as number), 0);
-  const { VOLUMELOAD, CLOSESETS } = implementations;
-  const byLift = VOLUMELOAD(load, reps, sets, column(1)).slice(1);
-  expect(total(byLift)).toBe(VOLUMELOAD(load, reps, sets)[0][0]);
-  const closeByLift = CLOSESETS(reps, reserve, sets, null, column(1)).slice(1);
-  expect(total(closeByLift)).toBe(CLOSESETS(reps, reserve, sets)[0][0]);
+  const byLift = call("VOLUMELOAD", load, reps, sets, column(1)).slice(1);
+  expect(total(byLift)).toBe(value("VOLUMELOAD", load, reps, sets));
+  const closeByLift = call("CLOSESETS", reps, reserve, sets, null, column(1)).slice(1);
+  expect(total(closeByLift)).toBe(value("CLOSESETS", reps, reserve, sets));
 });

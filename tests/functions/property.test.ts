@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { CellError } from "../../src/cells";
 import { implementations } from "../../src/functions/implementations";
+import { only } from "../present";
 import { faultOfCall, firstFault, replaced, sample } from "./calls";
 import { call, functions, wordsOf } from "./catalogue";
 import { anyArgument } from "./hostile";
@@ -63,14 +64,13 @@ describe.each(byId)("%s", { timeout: TIME_LIMIT }, (id, entry) => {
   });
 
   it("gives for each word of a choice, in any case, a result or the reason why not", () => {
-    const [args] = sample(entry, "column", 1);
+    const args = only(sample(entry, "column", 1));
     parameters.forEach((parameter, position) => {
       for (const word of wordsOf(parameter)) {
-        const spelt = [word, ` ${word.toUpperCase()} `].map((text) =>
-          call(id, ...replaced(args, position, [[text]])),
-        );
-        expect(spelt[1]).toEqual(spelt[0]);
-        const messages = spelt[0].flat().filter((content) => content instanceof CellError);
+        const spelt = (text: string) => call(id, ...replaced(args, position, [[text]]));
+        const plain = spelt(word);
+        expect(spelt(` ${word.toUpperCase()} `)).toEqual(plain);
+        const messages = plain.flat().filter((content) => content instanceof CellError);
         expect(
           messages.filter(({ message }) => message.startsWith(`${parameter.name} is`)),
         ).toEqual([]);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { CellError } from "../../src/cells";
-import { call, shown, value } from "./catalogue";
+import { call, messageOf, shown, value } from "./catalogue";
 
 /** An invented squad, tested twice: two of them missed a test, one was never there. */
 const groups = ["A", "A", "A", "A", "A", "B", "B", "B", "B", "B", ""].map((group) => [group]);
@@ -323,7 +323,7 @@ describe("BALANCEDGROUPS", () => {
   });
 
   it("refuses a seed that is not whole, and takes a blank one for 1", () => {
-    expect(shown(call("BALANCEDGROUPS", scores, 2, null, 1.5)[0][0])).toBe(
+    expect(messageOf(call("BALANCEDGROUPS", scores, 2, null, 1.5))).toBe(
       "#VALUE! seed is 1.5; expected a whole number of your own",
     );
     for (const blank of [null, undefined, "", 0])

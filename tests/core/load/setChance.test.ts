@@ -21,7 +21,7 @@ function plainIntegral(
   for (const [from, to] of [
     [-9, corner],
     [corner, 9],
-  ]) {
+  ] as const) {
     const points = 60_000;
     const step = (to - from) / points;
     for (let i = 0; i < points; i++) {

@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { closeSets } from "../../../src/core/log/closeSets";
 import { volumeLoads } from "../../../src/core/log/volumeLoad";
+import { elementAt } from "../../present";
 import { randomLog } from "./randomLog";
 
 const WITHIN = 4;
@@ -19,7 +20,7 @@ test("volume load and close sets by key equal the sums of a general-purpose data
         .groupby("lifter")
         .rollup({ volume: op.sum("volume"), close: op.sum("close") });
       const lifters = sums.array("lifter") as string[];
-      const groupOf = (row: number) => lifters.indexOf(keys.lifter[row] as string);
+      const groupOf = (row: number) => lifters.indexOf(elementAt(keys.lifter, row));
 
       const volumes = volumeLoads(columns, groupOf, lifters.length);
       expect(volumes).toEqual(sums.array("volume"));

@@ -13,7 +13,7 @@ test("a set counts whole for the muscle that does the work and half for one that
     reps: [5, 8],
     reserve: [2, 1],
     sets: [3, 4],
-    exerciseOf: (row: number) => [squat, benchPull][row],
+    exerciseOf: (row: number) => (row === 0 ? squat : benchPull),
   };
   // 3 squat sets: 3 x 1 and 3 x 0.5; 4 sets of bench pull.
   expect(muscleSets(log, SHARES, 4, () => 0, 1)).toEqual([[3, 1.5, 4]]);

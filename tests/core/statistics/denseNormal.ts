@@ -3,6 +3,7 @@ import type {
   Observation,
   SlopePrior,
 } from "../../../src/core/statistics/levelRegression";
+import { cellAt, elementAt } from "../../present";
 
 /** What an observer of several levels is to learn from. */
 export interface DenseModel {
@@ -23,29 +24,35 @@ export function denseFit(
   const n = observations.length;
   const ones = observations.map(() => 1);
   const values = observations.map(({ value }) => value);
-  const elapsed = times.map((time) => time - times[0]);
+  const first = elementAt(times, 0);
+  /** How far the level has wandered together with itself by two times. */
+  const walked = (i: number, j: number) =>
+    walk * (Math.min(elementAt(times, i), elementAt(times, j)) - first);
   /** What a slope that is part of the level adds to it at each time. */
   const inLevel = slopes.map(({ inLevel }, s) =>
     times.map((_, place) =>
-      inLevel ? observations.find((one) => one.place === place)!.columns[s] : 0,
+      inLevel ? elementAt(observations.find((one) => one.place === place)!.columns, s) : 0,
     ),
   );
   const levelCovariance = times.map((_, i) =>
     times.map(
       (_, j) =>
-        walk * Math.min(elapsed[i], elapsed[j]) +
-        slopes.reduce((sum, { sd }, s) => sum + sd * sd * inLevel[s][i] * inLevel[s][j], 0),
+        walked(i, j) +
+        slopes.reduce(
+          (sum, { sd }, s) => sum + sd * sd * cellAt(inLevel, s, i) * cellAt(inLevel, s, j),
+          0,
+        ),
     ),
   );
   const covariance = observations.map((a, i) =>
     observations.map((b, j) => {
       const leaning = slopes.reduce(
-        (sum, { sd }, s) => sum + sd * sd * a.columns[s] * b.columns[s],
+        (sum, { sd }, s) => sum + sd * sd * elementAt(a.columns, s) * elementAt(b.columns, s),
         0,
       );
       const shared = a.place === b.place ? noise : 0;
       const own = i === j ? a.variance : 0;
-      return walk * Math.min(elapsed[a.place], elapsed[b.place]) + leaning + shared + own;
+      return walked(a.place, b.place) + leaning + shared + own;
     }),
   );
 
@@ -57,14 +64,16 @@ export function denseFit(
   const pulled = solve(covariance, residual).solution;
   const logLikelihood = -(logDeterminant + Math.log(information) + dot(residual, pulled)) / 2;
 
-  const ties = times.map((_, i) => observations.map(({ place }) => levelCovariance[i][place]));
-  const solvedTies = ties.map((tie) => solve(covariance, tie).solution);
-  const levels = ties.map((tie) => constant + dot(tie, pulled));
-  const flat = ties.map((tie) => 1 - dot(tie, weightsOfOnes));
-  const levelsCovariance = times.map((_, i) =>
-    times.map(
-      (_, j) =>
-        levelCovariance[i][j] - dot(ties[i], solvedTies[j]) + (flat[i] * flat[j]) / information,
+  const tied = levelCovariance.map((row) => {
+    const tie = observations.map(({ place }) => elementAt(row, place));
+    const solved = solve(covariance, tie).solution;
+    return { row, tie, solved, flat: 1 - dot(tie, weightsOfOnes) };
+  });
+  const levels = tied.map(({ tie }) => constant + dot(tie, pulled));
+  const levelsCovariance = tied.map((one) =>
+    tied.map(
+      ({ solved, flat }, j) =>
+        elementAt(one.row, j) - dot(one.tie, solved) + (one.flat * flat) / information,
     ),
   );
   const slopeMeans = slopes.map(
@@ -72,7 +81,7 @@ export function denseFit(
       sd *
       sd *
       dot(
-        observations.map(({ columns }) => columns[s]),
+        observations.map(({ columns }) => elementAt(columns, s)),
         pulled,
       ),
   );
@@ -80,23 +89,25 @@ export function denseFit(
 }
 
 const dot = (a: readonly number[], b: readonly number[]) =>
-  a.reduce((sum, value, i) => sum + value * b[i], 0);
+  a.reduce((sum, value, i) => sum + value * elementAt(b, i), 0);
 
 /** Gaussian elimination with pivots, for a matrix that is symmetric and positive. */
 function solve(matrix: readonly (readonly number[])[], right: readonly number[]) {
-  const rows = matrix.map((row, i) => [...row, right[i]]);
+  const rows = matrix.map((row, i) => [...row, elementAt(right, i)]);
   const n = rows.length;
   let logDeterminant = 0;
   for (let k = 0; k < n; k++) {
-    const pivot = rows.slice(k).reduce((a, b) => (Math.abs(b[k]) > Math.abs(a[k]) ? b : a));
-    const at = rows.indexOf(pivot);
-    [rows[k], rows[at]] = [rows[at], rows[k]];
-    logDeterminant += Math.log(Math.abs(pivot[k]));
+    const size = (row: readonly number[]) => Math.abs(elementAt(row, k));
+    const pivot = rows.slice(k).reduce((a, b) => (size(b) > size(a) ? b : a));
+    rows[rows.indexOf(pivot)] = elementAt(rows, k);
+    rows[k] = pivot;
+    logDeterminant += Math.log(size(pivot));
     for (const row of rows) {
       if (row === pivot) continue;
-      const share = row[k] / pivot[k];
-      for (let j = k; j <= n; j++) row[j] -= share * pivot[j];
+      const share = elementAt(row, k) / elementAt(pivot, k);
+      for (let j = k; j <= n; j++) row[j] = elementAt(row, j) - share * elementAt(pivot, j);
     }
   }
-  return { solution: rows.map((row, i) => row[n] / row[i]), logDeterminant };
+  const solution = rows.map((row, i) => elementAt(row, n) / elementAt(row, i));
+  return { solution, logDeterminant };
 }

@@ -10,6 +10,7 @@ import {
   type SlopePrior,
 } from "../../../src/core/statistics/levelRegression";
 import { minimiseBounded } from "../../../src/core/statistics/minimise";
+import { cellAt, elementAt } from "../../present";
 import { denseFit } from "./denseNormal";
 
 const years = nile.flow.map((_, i) => nile.firstYear + i);
@@ -54,11 +55,12 @@ const anyModel = fc
   .map((rows) => {
     let time = 45_700;
     const times = rows.map(({ gap }) => (time += gap));
+    const elapsed = times.map((one) => one - Math.min(...times));
     const observations = rows.flatMap(({ seen }, place) =>
       seen.map(([value, a, b, variance]): Observation => ({
         place,
         value,
-        columns: [times[place] - times[0], a, b],
+        columns: [elementAt(elapsed, place), a, b],
         variance,
       })),
     );
@@ -94,7 +96,7 @@ describe("a regression about a wandering level", () => {
     const { levels, covariance } = smoothRegression(flow, { walk, noise }, filtered);
     for (const { year, level, variance } of nile.smoothed.levels) {
       const at = year - nile.firstYear;
-      near(levels[at], level);
+      near(elementAt(levels, at), level);
       near(covariance(at, at), variance);
     }
   });
@@ -103,11 +105,10 @@ describe("a regression about a wandering level", () => {
     fc.assert(
       fc.property(anyModel, anyVariances, anyVariances, (model, one, other) => {
         const summed = levelRegression(model.times, model.observations, model.slopes);
-        const [first, second] = [one, other].map((variances) => ({
-          ours: filterRegression(summed, variances).logLikelihood,
-          dense: denseFit(model, variances).logLikelihood,
-        }));
-        near(first.ours - second.ours, first.dense - second.dense, 1e-7);
+        const ours = (variances: LevelVariances) =>
+          filterRegression(summed, variances).logLikelihood;
+        const dense = (variances: LevelVariances) => denseFit(model, variances).logLikelihood;
+        near(ours(one) - ours(other), dense(one) - dense(other), 1e-7);
       }),
     );
   });
@@ -122,11 +123,11 @@ describe("a regression about a wandering level", () => {
           model.slopes,
           variances,
         );
-        slopes.forEach((slope, s) => near(slope, dense.slopes[s], 1e-7));
-        model.times.forEach((_, i) => {
-          near(levels[i], dense.levels[i], 1e-7);
-          model.times.forEach((_, j) => near(covariance(i, j), dense.covariance[i][j], 1e-7));
-        });
+        slopes.forEach((slope, s) => near(slope, elementAt(dense.slopes, s), 1e-7));
+        dense.levels.forEach((level, i) => near(elementAt(levels, i), level, 1e-7));
+        dense.covariance.forEach((row, i) =>
+          row.forEach((value, j) => near(covariance(i, j), value, 1e-7)),
+        );
       }),
     );
   });
@@ -165,7 +166,7 @@ describe("a regression about a wandering level", () => {
     }));
     const slopes = [{ sd: 0.5, inLevel: false }];
     const found = smooth([0, 1, 2], observations, slopes, { walk: 1, noise: 0 });
-    near(found.slopes[0], 0, 1e-12);
-    near(found.slopeCovariance[0][0], 0.25, 1e-12);
+    near(elementAt(found.slopes, 0), 0, 1e-12);
+    near(cellAt(found.slopeCovariance, 0, 0), 0.25, 1e-12);
   });
 });

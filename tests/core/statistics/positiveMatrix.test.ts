@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { bilinear, invertPositive } from "../../../src/core/statistics/positiveMatrix";
+import { cellAt, elementAt } from "../../present";
 
 const entry = fc.double({ min: -5, max: 5, noNaN: true });
 
@@ -15,7 +16,9 @@ const positive = fc
   )
   .map((rows) =>
     rows.map((a, i) =>
-      rows.map((b, j) => a.reduce((sum, value, k) => sum + value * b[k], i === j ? 1 : 0)),
+      rows.map((b, j) =>
+        a.reduce((sum, value, k) => sum + value * elementAt(b, k), i === j ? 1 : 0),
+      ),
     ),
   );
 
@@ -26,7 +29,7 @@ describe("the inverse of a positive matrix", () => {
         const { inverse } = invertPositive(matrix);
         matrix.forEach((row, i) =>
           matrix.forEach((_, j) => {
-            const product = row.reduce((sum, value, k) => sum + value * inverse[k][j], 0);
+            const product = row.reduce((sum, value, k) => sum + value * cellAt(inverse, k, j), 0);
             expect(Math.abs(product - (i === j ? 1 : 0))).toBeLessThan(1e-8);
           }),
         );

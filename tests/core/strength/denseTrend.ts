@@ -1,6 +1,7 @@
 import type { Observation, SlopePrior } from "../../../src/core/statistics/levelRegression";
 import type { Equation } from "../../../src/core/strength/equations";
 import type { LoggedSet } from "../../../src/core/strength/trend/usedSets";
+import { cellAt, elementAt } from "../../present";
 import { denseFit } from "../statistics/denseNormal";
 import { jStat } from "jstat";
 
@@ -18,17 +19,18 @@ export interface Settings {
 type Drifts = (days: readonly number[]) => { elapsed: (day: number) => number; sd: number }[];
 
 export const oneDrift: Drifts = (days) => {
-  const span = days[days.length - 1] - days[0];
-  return [{ elapsed: (day) => day - days[0], sd: Math.min(0.001, 0.06 / span) }];
+  const [first, last] = [Math.min(...days), Math.max(...days)];
+  return [{ elapsed: (day) => day - first, sd: Math.min(0.001, 0.06 / (last - first)) }];
 };
 
 export const driftsAround =
   (change: number): Drifts =>
   (days) => {
     const turn = Math.max(...days.filter((day) => day < change));
-    const [before, after] = [turn - days[0], days[days.length - 1] - turn];
+    const first = Math.min(...days);
+    const [before, after] = [turn - first, Math.max(...days) - turn];
     return [
-      { elapsed: (day) => Math.min(day, turn) - days[0], sd: Math.min(0.001, 0.06 / before) },
+      { elapsed: (day) => Math.min(day, turn) - first, sd: Math.min(0.001, 0.06 / before) },
       { elapsed: (day) => Math.max(0, day - turn), sd: Math.min(0.001, 0.06 / after) },
     ];
   };
@@ -68,8 +70,9 @@ export function denseTrend(log: readonly LoggedSet[], settings: Settings, drifts
     { sd: curveSd, inLevel: false },
   ];
   const linear = (set: LoggedSet, estimated: number, curve: number): Observation => {
-    const place = days.indexOf(Math.floor(set.date));
-    const lean = given.map(({ elapsed }) => elapsed(days[place]));
+    const day = Math.floor(set.date);
+    const place = days.indexOf(day);
+    const lean = given.map(({ elapsed }) => elapsed(day));
     if (set.reps === 1 && set.reserve === 0) {
       const variance = ((h(1) * reserveSd) / 3) ** 2;
       return { place, value: Math.log(set.load), columns: [...lean, 0, 0], variance };
@@ -90,20 +93,24 @@ export function denseTrend(log: readonly LoggedSet[], settings: Settings, drifts
     };
   };
 
-  const first = sets.map((set) =>
-    linear(set, Math.max(1, set.reps + set.reserve + reserveBias), 0),
-  );
-  const weights = first.map(({ columns, variance }) => {
-    const [bias, curve] = columns.slice(-2);
-    return 1 / (variance + (curveSd * curve) ** 2 + ((reserveSd / 2) * bias) ** 2);
+  const first = sets.map((set) => {
+    const { value, columns, variance } = linear(
+      set,
+      Math.max(1, set.reps + set.reserve + reserveBias),
+      0,
+    );
+    const bias = elementAt(columns, given.length);
+    const curve = elementAt(columns, given.length + 1);
+    const weight = 1 / (variance + (curveSd * curve) ** 2 + ((reserveSd / 2) * bias) ** 2);
+    return { value, weight };
   });
-  const total = weights.reduce((a, b) => a + b);
-  const start = first.reduce((sum, { value }, i) => sum + (weights[i] * value) / total, 0);
+  const total = first.reduce((sum, { weight }) => sum + weight, 0);
+  const start = first.reduce((sum, { value, weight }) => sum + (weight * value) / total, 0);
 
   let [levels, curve] = [days.map(() => start), 0];
   const observations = () =>
     sets.map((set) => {
-      const level = levels[days.indexOf(Math.floor(set.date))];
+      const level = elementAt(levels, days.indexOf(Math.floor(set.date)));
       const t = repsAt(set.load / Math.exp(level));
       return linear(set, 1 + (t - 1) * Math.exp(curve), curve);
     });
@@ -113,7 +120,8 @@ export function denseTrend(log: readonly LoggedSet[], settings: Settings, drifts
       { walk: 0.003 ** 2, noise: 0.02 ** 2 },
     );
     levels = fit.levels;
-    curve = Math.min(2 * curveSd, Math.max(-2 * curveSd, fit.slopes[slopes.length - 1]));
+    const found = elementAt(fit.slopes, slopes.length - 1);
+    curve = Math.min(2 * curveSd, Math.max(-2 * curveSd, found));
   }
 
   const model = { times: days, observations: observations(), slopes };
@@ -129,18 +137,22 @@ export function denseTrend(log: readonly LoggedSet[], settings: Settings, drifts
     }
   }
   const highest = Math.max(...components.map(({ logWeight }) => logWeight));
-  const shares = components.map(({ logWeight }) => Math.exp(logWeight - highest));
-  const sum = shares.reduce((a, b) => a + b);
+  const shareOf = ({ logWeight }: { logWeight: number }) => Math.exp(logWeight - highest);
+  const sum = components.reduce((all, component) => all + shareOf(component), 0);
 
   /** What is known of a sum of levels, each taken so many times. */
   const contrast = (times: Readonly<Record<number, number>>) => {
-    const entries = Object.entries(times).map(([day, count]) => [Number(day), count]);
-    const parts = components.map(({ levels, covariance }, c) => ({
-      share: shares[c] / sum,
-      mean: entries.reduce((all, [day, count]) => all + count * levels[day], 0),
+    const entries = Object.entries(times).map(([day, count]) => ({ day: Number(day), count }));
+    const pairs = entries.flatMap((a) => entries.map((b) => [a, b] as const));
+    const parts = components.map((component) => ({
+      share: shareOf(component) / sum,
+      mean: entries.reduce(
+        (all, { day, count }) => all + count * elementAt(component.levels, day),
+        0,
+      ),
       sd: Math.sqrt(
-        entries.reduce(
-          (all, [a, m]) => all + entries.reduce((one, [b, n]) => one + m * n * covariance[a][b], 0),
+        pairs.reduce(
+          (all, [a, b]) => all + a.count * b.count * cellAt(component.covariance, a.day, b.day),
           0,
         ),
       ),

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { equations } from "../../../src/core/strength/equations";
 import { riseCompare } from "../../../src/core/strength/riseCompare";
 import type { LoggedSet } from "../../../src/core/strength/trend/usedSets";
+import { elementAt } from "../../present";
 import { denseTrend, driftsAround } from "./denseTrend";
 import { anyLog } from "./trendLogs";
 
@@ -38,13 +39,14 @@ describe("comparing the rise of two blocks", () => {
         const { days } = denseTrend(log, settings);
         fc.pre(days.length >= 6);
         const at = 3 + (where % (days.length - 5));
-        const dense = denseTrend(log, settings, driftsAround(days[at]));
-        const ours = riseCompare(days[at], log, usual);
+        const day = (place: number) => elementAt(days, place);
+        const dense = denseTrend(log, settings, driftsAround(day(at)));
+        const ours = riseCompare(day(at), log, usual);
         expect([ours.daysBefore, ours.daysAfter]).toEqual([at, days.length - at]);
         const turn = at - 1;
         const last = days.length - 1;
-        const before = 7 / (days[turn] - days[0]);
-        const after = 7 / (days[last] - days[turn]);
+        const before = 7 / (day(turn) - day(0));
+        const after = 7 / (day(last) - day(turn));
         const rises = {
           before: dense.contrast({ [turn]: before, 0: -before }),
           after: dense.contrast({ [last]: after, [turn]: -after }),

@@ -7,8 +7,9 @@ import {
   type LoggedSet,
   type TrendOptions,
 } from "../../../src/core/strength/trend/usedSets";
+import { elementAt } from "../../present";
 import { denseTrend, type Settings } from "./denseTrend";
-import { anyLog, logOf, trainingLog } from "./trendLogs";
+import { anyLog, trainingLog } from "./trendLogs";
 
 const { epley, wathan, brzycki, lombardi, mayhew } = equations;
 const usual: TrendOptions = { equation: epley };
@@ -39,9 +40,10 @@ describe("the strength trend, by its model", () => {
         const last = dense.days.length - 1;
         for (const day of [0, last]) {
           const { mean, low, high } = dense.contrast({ [day]: 1 });
-          near(Math.log(ours.table[day].oneRepMax), mean);
-          near(Math.log(ours.table[day].low), low);
-          near(Math.log(ours.table[day].high), high);
+          const own = elementAt(ours.table, day);
+          near(Math.log(own.oneRepMax), mean);
+          near(Math.log(own.low), low);
+          near(Math.log(own.high), high);
         }
         const rise = dense.contrast({ [last]: 1, 0: -1 });
         near(Math.log1p(ours.rise), rise.mean);
@@ -56,8 +58,11 @@ describe("the strength trend, by its model", () => {
   it("agrees with the summary that a squad gets", () => {
     const { table, ...summary } = trend;
     expect(trendSummary(usedSets(trainingLog, usual), usual)).toEqual(summary);
-    const today = table[table.length - 1];
-    expect([today.oneRepMax, today.low, today.high]).toEqual([trend.today, trend.low, trend.high]);
+    expect(table.at(-1)).toMatchObject({
+      oneRepMax: trend.today,
+      low: trend.low,
+      high: trend.high,
+    });
     expect(table).toHaveLength(trend.days);
   });
 });
@@ -163,7 +168,7 @@ describe("the strength trend, as a coach sees it", () => {
   });
 
   it("has no answer under 3 days", () => {
-    const log = logOf("46000 100 5 2; 46003 100 5 2");
+    const log = [46_000, 46_003].map((date) => ({ date, load: 100, reps: 5, reserve: 2 }));
     expect(() => strengthTrend(log, usual)).toThrow("at least 3 days; found 2");
   });
 

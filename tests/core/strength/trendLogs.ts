@@ -1,20 +1,14 @@
 import fc from "fast-check";
 import training from "../../../shared/reference/data/training-log.json";
 import type { LoggedSet } from "../../../src/core/strength/trend/usedSets";
-
-/** Reads "date load reps reserve; date load reps reserve". */
-export const logOf = (text: string): LoggedSet[] =>
-  text.split(";").map((row) => {
-    const [date, load, reps, reserve] = row.trim().split(" ").map(Number);
-    return { date, load, reps, reserve };
-  });
+import { elementAt } from "../../present";
 
 /** The invented log of shared/reference/data/training-log.json. */
 export const trainingLog = training.date.map((date, i): LoggedSet => ({
   date,
-  load: training.load[i],
-  reps: training.reps[i],
-  reserve: training.reserve[i],
+  load: elementAt(training.load, i),
+  reps: elementAt(training.reps, i),
+  reserve: elementAt(training.reserve, i),
 }));
 
 /** Any short log of one lifter: a maximum near 100, calls to half a rep, some singles, some sets to failure. */
