@@ -33,7 +33,7 @@ const CELLS: readonly (readonly [heading: string, paragraphs: readonly string[]]
   [
     "Kilograms and pounds",
     [
-      'Loads are in your sheet\'s own unit. Nothing is converted unseen: in pounds, give a step of 5 for the increment, and "lb" for the plates.',
+      'Loads are in your sheet\'s own unit. Nothing is converted unseen: in pounds, give 5 as the smallest step, and "lb" for the plates.',
       "Fractions are fractions: 0.05 is 5%. Let the cell's format show the percent sign.",
     ],
   ],
@@ -128,7 +128,7 @@ const CARDS = [
     "for every reserve and a calculator, which works without a network.",
   "Add the ready sheet <strong>Cards for phones</strong> (or use any table headed <code>lifter</code>, then a lift a column " +
     "with its unit), and put in your names and maxima.",
-  "Open the pane at <strong>Cards</strong>, press <strong>Read the cells</strong>, and hand out files, links, or a printed " +
+  "Open the <strong>Toolbox</strong> at <strong>Cards</strong>, press <strong>Read the cells</strong>, and hand out files, links, or a printed " +
     "page with a code for each lifter.",
   "Whoever has a card's file, link or code can read the lifter's name and loads. An estimate on a card is no more a " +
     "clearance to lift than one in a cell.",

@@ -236,7 +236,7 @@ describeInBrowser("the pane", () => {
     });
 
     it("opens and closes at the press of its button", async () => {
-      const button = page.getByRole("button", { name: "Functions" });
+      const button = page.getByRole("button", { name: "Toolbox" });
       expect(await button.getAttribute("aria-expanded")).toBe("true");
       await button.click();
       expect(await pane().isVisible()).toBe(false);

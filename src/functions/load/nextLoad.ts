@@ -16,7 +16,7 @@ import * as quantities from "../quantities";
  * @param targetReserve Reps to leave in reserve in the next set, 0 or more.
  * @param [increment] {@phrase increment}
  * @param [equation] {@phrase equation}
- * @returns The load of the next set, rounded to the increment (nearest, a tie down), never above the maximum that the set implies.
+ * @returns The load of the next set, rounded to the smallest step (nearest, a tie down), never above the maximum that the set implies.
  * @errors #VALUE! for a called reserve above 5, too far from failure to set a load by, or when reps plus reserve of either set is below 1 or past the equation's reach.
  * @example =SPARE.NEXTLOAD(100, 8, 2, 5, 1, 2.5)
  * @source Equations as compared by LeSuer et al. 1997, J Strength Cond Res 11:211-213.

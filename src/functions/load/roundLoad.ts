@@ -12,7 +12,7 @@ import * as quantities from "../quantities";
  * @param increment The smallest step of the load, such as 2.5; 0 for no rounding.
  * @param [direction] "nearest" if omitted, "down" or "up".
  * @returns The rounded load.
- * @errors #VALUE! for an increment below 0.
+ * @errors #VALUE! for a step below 0.
  * @example =SPARE.ROUNDLOAD(98.6, 2.5)
  * @source Common practice, no source: a tie goes down, to the cautious side.
  */

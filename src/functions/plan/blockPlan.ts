@@ -4,7 +4,7 @@ import type { EquationChoice } from "../choices";
 import { equationOf } from "../equation";
 import * as quantities from "../quantities";
 import { typed, type Given } from "../typed";
-import { PlanColumn } from "./planColumn";
+import { PlanPart } from "./planPart";
 import { readBlocks } from "./readBlocks";
 
 /**
@@ -28,9 +28,9 @@ export function blockPlan(
 ): unknown[][] {
   const weeks = computeBlockPlan({ oneRepMax, blocks, increment, equation });
   if (weeks === undefined) return single("");
-  const keys = Object.keys(PlanColumn) as (keyof typeof PlanColumn)[];
+  const keys = Object.keys(PlanPart) as (keyof typeof PlanPart)[];
   return table(
-    Object.values(PlanColumn),
+    Object.values(PlanPart),
     weeks.map((week) => keys.map((key) => week[key])),
   );
 }

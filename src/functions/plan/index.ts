@@ -1,5 +1,5 @@
 export { reserveTaper } from "./reserveTaper";
-export type { PlanColumn } from "./planColumn";
+export type { PlanPart } from "./planPart";
 export { blockPlan } from "./blockPlan";
 export { planWeek } from "./planWeek";
 export { planCheck } from "./planCheck";

@@ -4,7 +4,7 @@ import { lift } from "../answer";
 import type { EquationChoice } from "../choices";
 import { equationOf } from "../equation";
 import * as quantities from "../quantities";
-import { PlanColumn } from "./planColumn";
+import { PlanPart } from "./planPart";
 import { readBlocks } from "./readBlocks";
 
 /**
@@ -14,7 +14,7 @@ import { readBlocks } from "./readBlocks";
  * @param oneRepMax The 1RM or e1RM, above 0; one, or a column of lifters.
  * @param blocks A row a block: [name], weeks, sets first, sets last, reps low, reps high, reserve first, reserve last.
  * @param week The week, counted on through the blocks from 1; one, or a row of weeks.
- * @param column What to give: "load", "sets", "reserve", "reps low", "reps high", "percent", "volume load", "block" or "week".
+ * @param part What to give: "load", "sets", "reserve", "reps low", "reps high", "percent", "volume load", "block" or "week".
  * @param [increment] {@phrase increment}
  * @param [equation] {@phrase equation}
  * @returns One value, in the shape that lifters and weeks make together.
@@ -26,24 +26,24 @@ export function planWeek(
   oneRepMax: unknown[][],
   blocks: unknown[][],
   week: unknown[][],
-  column: PlanColumn[][],
+  part: PlanPart[][],
   increment?: unknown[][],
   equation?: EquationChoice[][],
 ): unknown[][] {
   const blockList = readBlocks(blocks);
-  const keyOf = new Map(Object.entries(PlanColumn).map(([key, word]) => [word, key]));
+  const keyOf = new Map(Object.entries(PlanPart).map(([key, word]) => [word, key]));
   return lift(
     {
       oneRepMax: required(oneRepMax, quantities.load("oneRepMax")),
       week: listItem(week, quantities.whole("week", "a whole number of a week, from 1", Infinity)),
-      column: choice(column, "column", PlanColumn, PlanColumn.load),
+      part: choice(part, "part", PlanPart, PlanPart.load),
       increment: setting(increment, quantities.increment(), 0),
       equation: equationOf(equation),
     },
-    ({ oneRepMax, week, column, increment, equation }) => {
+    ({ oneRepMax, week, part, increment, equation }) => {
       if (blockList.length === 0) return "";
       const planned = weekOfPlan(oneRepMax, blockList, week, { increment, equation });
-      return planned[keyOf.get(column) as keyof typeof PlanColumn];
+      return planned[keyOf.get(part) as keyof typeof PlanPart];
     },
   );
 }

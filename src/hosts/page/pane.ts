@@ -15,7 +15,7 @@ export async function mountPaneBeside(
   if (!response.ok) throw new Error(`${PANE_DATA}: ${response.status} ${response.statusText}`);
   const data = (await response.json()) as PaneData;
 
-  const side = element("aside", { id: "pane", "aria-label": "Functions, sheets and pictures" });
+  const side = element("aside", { id: "pane", "aria-label": "Toolbox" });
   mountPane(side, {
     data,
     port: workbookPort(workbook),
@@ -26,7 +26,7 @@ export async function mountPaneBeside(
   const button = element(
     "button",
     { type: "button", className: "pane-button", "aria-controls": side.id },
-    "Functions",
+    "Toolbox",
   );
   const show = (open: boolean) => {
     side.hidden = !open;

@@ -1,7 +1,7 @@
 /**
  * @customenum {string}
  */
-export enum PlanColumn {
+export enum PlanPart {
   /** The block's name, or its number. */
   block = "block",
   /** The week, counted on through the blocks. */
