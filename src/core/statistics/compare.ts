@@ -49,8 +49,9 @@ function roundedAsInteger(value: number): number | undefined {
   if (power === undefined) return undefined;
   const digits = value * power;
   const whole = Math.round(digits);
-  const size = Math.abs(whole);
-  const isSure = size >= 1e14 && size < 1e15 && Math.abs(digits - whole) < 0.4;
+  // Near a power of ten the logarithm may be one off.
+  const has15Digits = Math.abs(digits) >= 1e14 && Math.abs(digits) < 1e15;
+  const isSure = has15Digits && Math.abs(digits - whole) < 0.4;
   return isSure ? whole / power : undefined;
 }
 
