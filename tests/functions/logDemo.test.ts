@@ -4,17 +4,15 @@ import { describe, expect, test } from "vitest";
 import { CALL_HEADINGS, reserveCalls } from "../../shared/demo/generate/reserveCalls";
 import { LOG_HEADINGS, trainingLog } from "../../shared/demo/generate/trainingLog";
 import { implementations } from "../../src/functions/implementations";
+import { parseCsv } from "../../src/readySheets/csv";
 import { elementAt } from "../present";
 
 const SHEETS = join(import.meta.dirname, "../../shared/demo/sheets");
 
 /** A file's rows as a sheet would hold them: numbers where there are numbers. */
 function readCsv(file: string): (number | string)[][] {
-  const lines = readFileSync(join(SHEETS, file), "utf8").trim().split("\n");
-  return lines.map((line) =>
-    line
-      .split(",")
-      .map((cell) => (cell === "" || Number.isNaN(Number(cell)) ? cell : Number(cell))),
+  return parseCsv(readFileSync(join(SHEETS, file), "utf8")).map((row) =>
+    row.map((cell) => (cell === "" || Number.isNaN(Number(cell)) ? cell : Number(cell))),
   );
 }
 
@@ -33,31 +31,31 @@ test("the demo's logs are what the generator makes, the same every time", () => 
 });
 
 describe("the training log", () => {
-  const columns = ["Load kg", "Reps", "Reserve", "Sets"].map((heading) => range(log, heading));
+  const columns = ["load, kg", "reps", "reserve", "sets"].map((heading) => range(log, heading));
   const summarise = (...by: string[]) => implementations.LOGSUMMARY(range(log, ...by), ...columns);
   const total = (rows: readonly (readonly unknown[])[], column: number) =>
     rows.reduce((sum, row) => sum + (row[column] as number), 0);
 
   test("is eleven weeks of eight rowers, of at least 800 sets", () => {
-    const [headings, ...weeks] = summarise("Week");
-    expect(headings?.[0]).toBe("Week");
+    const [headings, ...weeks] = summarise("week");
+    expect(headings?.[0]).toBe("week");
     expect(weeks.map(([week]) => week)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11]);
-    expect(summarise("Lifter")).toHaveLength(1 + 8);
+    expect(summarise("lifter")).toHaveLength(1 + 8);
     expect(total(weeks, 1)).toBeGreaterThanOrEqual(800);
   });
 
   test("has sets without a load, sets without a reserve, and sessions that did not happen", () => {
-    const pullUps = summarise("Lift").find(([lift]) => lift === "Pull-up") ?? [];
+    const pullUps = summarise("lift").find(([lift]) => lift === "Pull-up") ?? [];
     const [, sets, , volumeLoad, , , , , setsWithoutLoad] = pullUps;
     expect(volumeLoad).toBe(0);
     expect(setsWithoutLoad).toBe(sets);
-    expect(range(log, "Reserve").flat()).toContain("");
-    expect(range(log, "Reps").flat()).toContain("DNS");
+    expect(range(log, "reserve").flat()).toContain("");
+    expect(range(log, "reps").flat()).toContain("DNS");
   });
 
   test("shows every rower stronger in the squat at the end than at the start", () => {
-    const squats = summarise("Lift", "Lifter", "Week").filter(([lift]) => lift === "Back squat");
-    for (const [lifter] of summarise("Lifter").slice(1)) {
+    const squats = summarise("lift", "lifter", "week").filter(([lift]) => lift === "Back squat");
+    for (const [lifter] of summarise("lifter").slice(1)) {
       const best = squats
         .filter((row) => row[1] === lifter)
         .map((row) => row[9])
@@ -69,13 +67,13 @@ describe("the training log", () => {
 
 test("the reserve calls show a squad that learns: bias and misses shrink from week to week", () => {
   const table = implementations.RESERVECHECK(
-    range(calls, "Rep at call"),
-    range(calls, "Called reserve"),
-    range(calls, "Reps to failure"),
-    range(calls, "Lifter"),
-    range(calls, "Week"),
+    range(calls, "rep at call"),
+    range(calls, "called reserve"),
+    range(calls, "reps to failure"),
+    range(calls, "lifter"),
+    range(calls, "week"),
   );
-  expect(table[0]).toEqual(["Week", "n", "bias", "sd", "mean miss", "low", "high"]);
+  expect(table[0]).toEqual(["week", "n", "bias", "sd", "mean miss", "low", "high"]);
   const weeks = table.slice(1);
   const averageOf = (column: number, from: number, to: number) =>
     weeks.slice(from, to).reduce((sum, row) => sum + (row[column] as number), 0) / (to - from);

@@ -13,13 +13,13 @@ import { SQUAD, type Lift, type Rower } from "./squad";
 type Cell = number | string;
 
 export const CALL_HEADINGS = [
-  "Date",
-  "Week",
-  "Lifter",
-  "Lift",
-  "Rep at call",
-  "Called reserve",
-  "Reps to failure",
+  "date",
+  "week",
+  "lifter",
+  "lift",
+  "rep at call",
+  "called reserve",
+  "reps to failure",
 ];
 
 /** Lifts that are safe to take to failure: the bar can be put down. */

@@ -14,14 +14,14 @@ import { SQUAD, type Lift, type Rower } from "./squad";
 type Cell = number | string;
 
 export const LOG_HEADINGS = [
-  "Date",
-  "Week",
-  "Lifter",
-  "Lift",
-  "Load kg",
-  "Reps",
-  "Reserve",
-  "Sets",
+  "date",
+  "week",
+  "lifter",
+  "lift",
+  "load, kg",
+  "reps",
+  "reserve",
+  "sets",
 ];
 
 const LIFTS_OF_DAY = {

@@ -14,7 +14,7 @@ export const sheetsView: View = {
         "p",
         {},
         "Each is added to the end of your workbook, with an invented squad's numbers in the " +
-          "shaded cells. Put yours in their place. All formulas are live and in sight.",
+          "tinted cells. Put yours in their place. All formulas are live and in sight.",
       ),
       element(
         "ul",

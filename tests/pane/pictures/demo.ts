@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
+import { parseCsv } from "../../../src/readySheets/csv";
 import { ROOT } from "../../../src/tools/paths";
 
 /** The invented squad's own numbers, as a selection of its sheets would give them. */
@@ -17,8 +18,7 @@ function toCell(text: string): Cell {
 }
 
 function readCsv(name: string): Cell[][] {
-  const text = readFileSync(join(sheets, name), "utf8").trim();
-  return text.split(/\r?\n/).map((line) => line.split(",").map(toCell));
+  return parseCsv(readFileSync(join(sheets, name), "utf8")).map((row) => row.map(toCell));
 }
 
 /** The training log, with its headings. */
@@ -32,7 +32,7 @@ export function setsOf(lifter: string, lift: string): Cell[][] {
   const [, ...rows] = log;
   const own = rows.filter((row) => row[2] === lifter && row[3] === lift);
   return [
-    ["Date", "Load kg", "Reps", "Reserve"],
+    ["date", "load, kg", "reps", "reserve"],
     ...own.map((row) => [row[0], row[4], row[5], row[6]]),
   ];
 }

@@ -24,7 +24,7 @@ const blockOf = (week: number) => `Block ${week <= 5 ? "A" : week <= 9 ? "B" : "
 
 /** Block and week of every row of the log. */
 export const blocksAndWeeks = log.map((row, at) =>
-  at === 0 ? ["Block", "Week"] : [blockOf(Number(row[1])), row[1]],
+  at === 0 ? ["block", "week"] : [blockOf(Number(row[1])), row[1]],
 );
 
 /** The typical error of the squat, from the two tests that the squad began with. */
