@@ -30,9 +30,9 @@ export interface LevelVariances {
 export interface LevelRegression {
   readonly times: readonly number[];
   /** The values and then each column, averaged at each time by precision. */
-  readonly series: readonly Float64Array[];
+  readonly series: readonly (readonly number[])[];
   /** The variance of those averages. */
-  readonly variances: Float64Array;
+  readonly variances: readonly number[];
   /** Cross-products of values and columns about their averages, over variance, added up over all times. */
   readonly within: readonly (readonly number[])[];
   readonly slopes: readonly SlopePrior[];
@@ -49,13 +49,13 @@ export interface FilteredRegression {
   readonly slopes: readonly number[];
   readonly slopeCovariance: readonly (readonly number[])[];
   /** Each series as filtered up to each time, and the variance that all of them share. */
-  readonly means: readonly Float64Array[];
-  readonly variances: Float64Array;
+  readonly means: readonly (readonly number[])[];
+  readonly variances: readonly number[];
 }
 
-/** The levels as seen from all observations. */
+/** The levels as seen from all observations, worked out for the times that are asked for. */
 export interface SmoothedRegression {
-  readonly levels: Float64Array;
+  level(i: number): number;
   /** The covariance of the levels at two times. */
   covariance(i: number, j: number): number;
 }
@@ -71,8 +71,8 @@ export function levelRegression(
 ): LevelRegression {
   const rows = observations.map(({ value, columns }) => [value, ...columns]);
   const width = slopes.length + 1;
-  const precisions = new Float64Array(times.length);
-  const series = Array.from({ length: width }, () => new Float64Array(times.length));
+  const precisions = zeros(times.length);
+  const series = Array.from({ length: width }, () => zeros(times.length));
   observations.forEach(({ place, variance }, i) => {
     // A running average, since a precision of a time with one exact observation has no finite value.
     precisions[place] += 1 / variance;
@@ -80,7 +80,7 @@ export function levelRegression(
     for (let s = 0; s < width; s++) series[s][place] += share * (rows[i][s] - series[s][place]);
   });
 
-  const within = Array.from({ length: width }, () => new Array<number>(width).fill(0));
+  const within = Array.from({ length: width }, () => zeros(width));
   observations.forEach(({ place, variance }, i) => {
     const off = rows[i].map((value, s) => value - series[s][place]);
     for (let s = 0; s < width; s++) {
@@ -105,9 +105,9 @@ export function filterRegression(
 ): FilteredRegression {
   const width = series.length;
   const products = within.map((row) => [...row]);
-  const means = series.map((one) => new Float64Array(one.length));
-  const variances = new Float64Array(times.length);
-  const surprises = new Array<number>(width).fill(0);
+  const means = series.map((one) => zeros(one.length));
+  const variances = zeros(times.length);
+  const surprises = zeros(width);
   for (let s = 0; s < width; s++) means[s][0] = series[s][0];
   variances[0] = known[0] + noise;
   let logs = 0;
@@ -156,7 +156,7 @@ export function smoothRegression(
   const smoothed = filtered.means.map((mean) => mean.slice());
   const variances = filtered.variances.slice();
   /** How much of a correction at the next time goes on to this one. */
-  const shares = new Float64Array(times.length);
+  const shares = zeros(times.length);
   for (let i = end - 1; i >= 0; i--) {
     const predicted = variances[i] + walk * (times[i + 1] - times[i]);
     const share = predicted > 0 ? variances[i] / predicted : 1;
@@ -165,17 +165,18 @@ export function smoothRegression(
     shares[i] = share;
   }
 
-  const leans = times.map((_, i) =>
-    slopes.map(({ inLevel }, r) => (inLevel ? series[r + 1][i] : 0) - smoothed[r + 1][i]),
-  );
-  const levels = smoothed[0].map((value, i) =>
-    leans[i].reduce((sum, lean, r) => sum + lean * filtered.slopes[r], value),
-  );
+  const leansOf = (i: number) =>
+    slopes.map(({ inLevel }, r) => (inLevel ? series[r + 1][i] : 0) - smoothed[r + 1][i]);
+  const level = (i: number) =>
+    leansOf(i).reduce((sum, lean, r) => sum + lean * filtered.slopes[r], smoothed[0][i]);
   const covariance = (i: number, j: number) => {
     const [first, second] = i < j ? [i, j] : [j, i];
     let walked = variances[second];
     for (let k = first; k < second; k++) walked *= shares[k];
-    return walked + bilinear(leans[i], filtered.slopeCovariance, leans[j]);
+    return walked + bilinear(leansOf(i), filtered.slopeCovariance, leansOf(j));
   };
-  return { levels, covariance };
+  return { level, covariance };
 }
+
+/** For a log's few hundred days this is quicker than typed arrays, which are slow to make. */
+const zeros = (length: number) => new Array<number>(length).fill(0);

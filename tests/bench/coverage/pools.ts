@@ -1,6 +1,7 @@
 import { doseResponse, effectsAtDoses } from "../../../src/core/studies/doseResponse";
 import { leaveOneOut } from "../../../src/core/studies/leaveOneOut";
 import { onePerStudy } from "../../../src/core/studies/onePerStudy";
+import { pooledMean } from "../../../src/core/studies/pooledMean";
 import { poolStudies } from "../../../src/core/studies/poolStudies";
 import { worthChanging } from "../../../src/core/studies/worthChanging";
 import type { Draws } from "./draws";
@@ -23,7 +24,7 @@ function drawStudies(draws: Draws, count: number, spread: number, errorOf = usua
 
 type Band = Scenario["band"];
 
-/** The mean's interval. */
+/** The mean's interval. Here and below the mean is asked for alone, without the prediction that is not looked at. */
 const pooled = (
   count: number,
   spread: number,
@@ -39,7 +40,7 @@ const pooled = (
   band,
   run: (draws) => {
     const { effects, standardErrors } = drawStudies(draws, count, spread);
-    return holds(poolStudies(effects, standardErrors, { interval }), MEAN);
+    return holds(pooledMean(effects, standardErrors, { interval }), MEAN);
   },
 });
 
@@ -56,9 +57,9 @@ const byLuck = (interval: "t" | "t unheld", count: number, band: Band): Scenario
   run: (draws) => {
     const { effects, standardErrors } = drawStudies(draws, count, 0.3);
     const errorOf = (how: typeof interval | "z") =>
-      poolStudies(effects, standardErrors, { interval: how }).standardError as number;
+      pooledMean(effects, standardErrors, { interval: how }).standardError as number;
     if (errorOf("t unheld") >= errorOf("z")) return [];
-    return holds(poolStudies(effects, standardErrors, { interval }), MEAN);
+    return holds(pooledMean(effects, standardErrors, { interval }), MEAN);
   },
 });
 
@@ -77,7 +78,7 @@ const oneLarge: Scenario = {
       first = false;
       return error;
     });
-    return holds(poolStudies(effects, standardErrors), MEAN);
+    return holds(pooledMean(effects, standardErrors), MEAN);
   },
 };
 
@@ -122,7 +123,7 @@ const severalEffects = (named: boolean, band: Band): Scenario => ({
       });
     });
     const rows = named ? onePerStudy(effects, standardErrors, labels) : { effects, standardErrors };
-    return holds(poolStudies(rows.effects, rows.standardErrors), MEAN);
+    return holds(pooledMean(rows.effects, rows.standardErrors), MEAN);
   },
 });
 

@@ -88,9 +88,12 @@ export function trendModel(
   for (let round = 0; round < ROUNDS; round++) {
     const model = modelAt(guess);
     const filtered = filterRegression(model, MIDDLING);
-    const { levels } = smoothRegression(model, MIDDLING, filtered);
+    const { level } = smoothRegression(model, MIDDLING, filtered);
     const found = curveSd > 0 ? filtered.slopes[slopes.length - 1] : 0;
-    guess = { levels, curve: Math.max(-2 * curveSd, Math.min(2 * curveSd, found)) };
+    guess = {
+      levels: used.days.map((_, day) => level(day)),
+      curve: Math.max(-2 * curveSd, Math.min(2 * curveSd, found)),
+    };
   }
   return modelAt(guess);
 }

@@ -54,7 +54,7 @@ export function contrastOf(ways: readonly Wandering[], contrast: Contrast): Norm
     let mean = 0;
     let variance = 0;
     for (const { day, times } of contrast) {
-      mean += times * levels.levels[day];
+      mean += times * levels.level(day);
       for (const other of contrast) {
         variance += times * other.times * levels.covariance(day, other.day);
       }
