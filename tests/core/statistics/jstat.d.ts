@@ -4,7 +4,7 @@ declare module "jstat" {
     cdf(x: number, ...parameters: number[]): number;
     inv(p: number, ...parameters: number[]): number;
   }
-  export const jStat: Readonly<
+  const jStat: Readonly<
     Record<"normal" | "studentt" | "noncentralt" | "chisquare" | "centralF", Distribution>
   >;
   const library: { jStat: typeof jStat };

@@ -3,7 +3,7 @@ import type { Equation } from "../../../src/core/strength/equations";
 import type { LoggedSet } from "../../../src/core/strength/trend/usedSets";
 import { cellAt, elementAt } from "../../present";
 import { denseFit } from "../statistics/denseNormal";
-import { jStat } from "jstat";
+import jstat from "jstat";
 
 /** The trend's settings, every one of them given. */
 export interface Settings {
@@ -158,7 +158,10 @@ export function denseTrend(log: readonly LoggedSet[], settings: Settings, drifts
       ),
     }));
     const below = (x: number) =>
-      parts.reduce((all, { share, mean, sd }) => all + share * jStat.normal.cdf(x, mean, sd), 0);
+      parts.reduce(
+        (all, { share, mean, sd }) => all + share * jstat.jStat.normal.cdf(x, mean, sd),
+        0,
+      );
     const quantile = (p: number) => {
       let [low, high] = [-20, 20];
       for (let i = 0; i < 80; i++) {
