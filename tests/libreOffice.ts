@@ -10,10 +10,10 @@ if (!hasLibreOffice) {
   process.stderr.write(`SKIPPED: ${trouble}\n`);
 }
 
-/** Has a workbook opened and saved in another format, or the same, into a folder. */
-export function convert(path: string, format: string, folder: string): void {
+/** Has workbooks opened and saved in another format, or the same, into a folder. One start serves them all. */
+export function convert(paths: readonly string[], format: string, folder: string): void {
   // A profile of its own: a second LibreOffice would hand its work to the first and end.
   const profile = `-env:UserInstallation=file://${join(folder, "profile")}`;
-  const args = [profile, "--headless", "--convert-to", format, "--outdir", folder, path];
+  const args = [profile, "--headless", "--convert-to", format, "--outdir", folder, ...paths];
   execFileSync("soffice", args, { stdio: "ignore", timeout: 120_000 });
 }

@@ -1,11 +1,9 @@
 import type { ICellData } from "@univerjs/core";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it, vi } from "vitest";
-import { readCatalogue } from "../../src/tools/catalogue";
-import { implementations } from "../../src/functions/implementations";
 import { readDemo } from "../../src/tools/demo";
-import { openWorkbook } from "../../src/engine/headless";
 import { contentSecurityPolicy } from "../../src/hosts/page/policy";
+import { computedDemo } from "../theDemo";
 import { describeInBrowser, home, joinBrowser } from "./browser";
 
 /** A computer with other work to do takes its time over a page this size. */
@@ -69,7 +67,7 @@ describeInBrowser("the embedded workbook", () => {
 
   it("opens on the demo, and computes in it what the engine computes without a screen", async () => {
     const data = readDemo();
-    const book = await openWorkbook(data, readCatalogue(), implementations);
+    const book = await computedDemo();
     const formulas = data.sheetOrder.flatMap((id) => {
       const { name, cellData } = data.sheets[id];
       return Object.entries(cellData ?? {}).flatMap(([row, cells]) =>
@@ -79,7 +77,6 @@ describeInBrowser("the embedded workbook", () => {
       );
     });
     const expected = formulas.map(([sheet, address]) => book.read(sheet, address));
-    book.close();
 
     expect(formulas.length).toBeGreaterThan(0);
     const readAll = () =>

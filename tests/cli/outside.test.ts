@@ -44,7 +44,7 @@ describe.skipIf(!hasValidator)("the Open XML SDK's validator", () => {
 /** What LibreOffice shows in a sheet, row by row, as the text of its full values. */
 function openInOffice(path: string, sheet: string): string[][] {
   const filter = "csv:Text - txt - csv (StarCalc):9,34,76,1,,0,false,false,false,false,false,-1";
-  convert(path, filter, folder.path("csv"));
+  convert([path], filter, folder.path("csv"));
   const name = path.slice(path.lastIndexOf("/") + 1).replace(/\.xlsx$/, "");
   const text = readFileSync(folder.path(`csv/${name}-${sheet}.csv`), "utf8");
   return text

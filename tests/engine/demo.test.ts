@@ -1,12 +1,11 @@
 import { readFileSync } from "node:fs";
 import type { ICellData, IWorkbookData } from "@univerjs/core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { readCatalogue, readMetadata } from "../../src/tools/catalogue";
-import { implementations } from "../../src/functions/implementations";
+import { beforeAll, describe, expect, it } from "vitest";
+import { readCatalogue } from "../../src/tools/catalogue";
 import { readDemo } from "../../src/tools/demo";
 import { parseCsv } from "../../src/readySheets/csv";
 import type { HeadlessWorkbook } from "../../src/engine/headless";
-import { openWorkbook } from "../../src/engine/headless";
+import { computedDemo } from "../theDemo";
 
 /*
  * The demo as a coach opens it, computed without a screen. What its cells should hold is worked out
@@ -18,10 +17,8 @@ let book: HeadlessWorkbook;
 
 beforeAll(async () => {
   data = readDemo();
-  book = await openWorkbook(data, readMetadata(), implementations);
+  book = await computedDemo();
 }, 120_000);
-
-afterAll(() => book?.close());
 
 const letters = (column: number): string =>
   (column >= 26 ? letters(Math.floor(column / 26) - 1) : "") +

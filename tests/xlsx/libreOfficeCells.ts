@@ -11,21 +11,24 @@ import { convert } from "../libreOffice";
 /** What LibreOffice finds in the cells of a workbook: by sheet, and then by address. */
 export type FoundCells = ReadonlyMap<string, ReadonlyMap<string, CellValue>>;
 
-/** Has LibreOffice open a workbook and write out, each with its type, what it holds (ODF 1.3, part 3). */
-export function readByLibreOffice(workbook: Uint8Array): FoundCells {
+/** Has LibreOffice open workbooks and write out, each with its type, what they hold (ODF 1.3, part 3). */
+export function readByLibreOffice(workbooks: readonly Uint8Array[]): FoundCells[] {
   const folder = mkdtempSync(join(tmpdir(), "reading-"));
   try {
-    const path = join(folder, "book.xlsx");
-    writeFileSync(path, workbook);
-    convert(path, "fods", folder);
-    return cellsIn(readFileSync(join(folder, "book.fods"), "utf8"));
+    const paths = workbooks.map((workbook, index) => {
+      const path = join(folder, `book${index}.xlsx`);
+      writeFileSync(path, workbook);
+      return path;
+    });
+    convert(paths, "fods", folder);
+    return paths.map((path) => cellsIn(readFileSync(path.replace(/xlsx$/, "fods"), "utf8")));
   } finally {
     rmSync(folder, { recursive: true });
   }
 }
 
 function cellsIn(xml: string): FoundCells {
-  const body = childOf(childOf(parseXml(xml, "book.fods"), "body"), "spreadsheet");
+  const body = childOf(childOf(parseXml(xml, "a .fods file"), "body"), "spreadsheet");
   return new Map(
     childrenOf(body, "table").map((table) => {
       const cells = new Map<string, CellValue>();

@@ -286,7 +286,7 @@ describe("pictures in a workbook's file", () => {
   it.skipIf(!hasLibreOffice)("are kept by LibreOffice, at the same cells", async () => {
     const path = onDisk("ours.xlsx", write(readData(await twoSheets())));
     const out = join(folder, "theirs");
-    convert(path, "xlsx", out);
+    convert([path], "xlsx", out);
     const { Log, Trend } = picturesBySheet(
       readData(new Uint8Array(readFileSync(join(out, "ours.xlsx")))),
     );

@@ -3,12 +3,10 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { ICellData } from "@univerjs/core";
 import { afterEach, describe, expect, it } from "vitest";
-import { readCatalogue } from "../../../src/tools/catalogue";
-import { implementations } from "../../../src/functions/implementations";
 import { readDemo } from "../../../src/tools/demo";
 import { layOutSheet, type SheetFile } from "../../../src/readySheets";
 import { loneSheetData } from "../../../src/engine/data/readySheets";
-import { openWorkbook } from "../../../src/engine/headless";
+import { computedDemo } from "../../theDemo";
 
 const folders: string[] = [];
 afterEach(() => folders.splice(0).forEach((folder) => rmSync(folder, { recursive: true })));
@@ -179,26 +177,21 @@ describe("a sheet for a workbook that is open", () => {
 describe("the demo itself", () => {
   it("computes every formula; an error it shows on purpose is one of ours and says why", async () => {
     const data = readDemo();
-    const book = await openWorkbook(data, readCatalogue(), implementations);
-    try {
-      const cells = Object.values(data.sheets).flatMap(
-        ({ name, rowCount, columnCount, cellData }) =>
-          Array.from({ length: rowCount! * columnCount! }, (_, index) => {
-            const row = Math.floor(index / columnCount!);
-            const column = index % columnCount!;
-            const address = `${String.fromCharCode(65 + column)}${row + 1}`;
-            return { name: name!, address, formula: cellData?.[row]?.[column]?.f };
-          }),
-      );
-      const formulas = cells.filter(({ formula }) => formula);
-      expect(formulas.length).toBeGreaterThan(0);
-      expect(formulas.filter(({ name, address }) => book.read(name, address) === null)).toEqual([]);
-      const errors = cells.filter(({ name, address }) =>
-        String(book.read(name, address)).startsWith("#"),
-      );
-      expect(errors.filter(({ name, address }) => !book.message(name, address))).toEqual([]);
-    } finally {
-      book.close();
-    }
+    const book = await computedDemo();
+    const cells = Object.values(data.sheets).flatMap(({ name, rowCount, columnCount, cellData }) =>
+      Array.from({ length: rowCount! * columnCount! }, (_, index) => {
+        const row = Math.floor(index / columnCount!);
+        const column = index % columnCount!;
+        const address = `${String.fromCharCode(65 + column)}${row + 1}`;
+        return { name: name!, address, formula: cellData?.[row]?.[column]?.f };
+      }),
+    );
+    const formulas = cells.filter(({ formula }) => formula);
+    expect(formulas.length).toBeGreaterThan(0);
+    expect(formulas.filter(({ name, address }) => book.read(name, address) === null)).toEqual([]);
+    const errors = cells.filter(({ name, address }) =>
+      String(book.read(name, address)).startsWith("#"),
+    );
+    expect(errors.filter(({ name, address }) => !book.message(name, address))).toEqual([]);
   });
 });

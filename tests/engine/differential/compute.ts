@@ -70,7 +70,7 @@ export function computeInLibreOffice(cases: readonly Case[]): ReadonlyMap<Case, 
   try {
     const path = join(folder, "formulas.xlsx");
     writeFileSync(path, buildWorkbook(cases));
-    convert(path, "xlsx", join(folder, "out"));
+    convert([path], "xlsx", join(folder, "out"));
     const book = readWorkbook(
       readPackage(new Uint8Array(readFileSync(join(folder, "out", "formulas.xlsx")))),
     );
