@@ -4,9 +4,18 @@ import { fileURLToPath } from "node:url";
 import tseslint from "typescript-eslint";
 
 const source = fileURLToPath(new URL("src", import.meta.url));
+const tests = fileURLToPath(new URL("tests", import.meta.url));
 
-/** Which rooms and packages the files of each room of `src/` may import, beside the room itself. */
-const rooms = JSON.parse(readFileSync(new URL("src/rooms.json", import.meta.url), "utf8"));
+/**
+ * Which rooms and packages the files of each room of `src/` may import, beside the room itself; and the packages that
+ * only tests in some folders may.
+ */
+const { src: rooms, tests: foldersOf } = JSON.parse(
+  readFileSync(new URL("src/rooms.json", import.meta.url), "utf8"),
+);
+
+const isOf = (packageName, name) => name === packageName || name.startsWith(`${packageName}/`);
+const isIn = (path, folder) => !relative(folder, path).startsWith("..");
 
 /** The room of a file, "core" or "hosts/page"; nothing for a file that is in none. */
 function roomOf(path) {
@@ -21,15 +30,32 @@ const roomsRule = {
   },
   create(context) {
     const from = roomOf(context.filename);
-    if (from === undefined) return {};
-    const { rooms: allowed, packages } = rooms[from];
+    const inTests = isIn(context.filename, tests);
+    if (from === undefined && !inTests) return {};
+    const { rooms: allowed, packages } = rooms[from] ?? {};
+    const isFineForTest = (name) =>
+      Object.entries(foldersOf).every(
+        ([packageName, folders]) =>
+          !isOf(packageName, name) ||
+          folders.some((folder) => isIn(context.filename, resolve(tests, folder))),
+      );
     const check = ({ source: named }) => {
       if (typeof named?.value !== "string") return;
       const name = named.value;
+      if (inTests) {
+        if (!isFineForTest(name)) {
+          context.report({
+            node: named,
+            messageId: "arrow",
+            data: { from: "this test", to: name },
+          });
+        }
+        return;
+      }
       const to = name.startsWith(".") ? roomOf(resolve(dirname(context.filename), name)) : name;
       const fine = name.startsWith(".")
         ? to === undefined || to === from || allowed.includes(to)
-        : packages.some((each) => each === "*" || name === each || name.startsWith(`${each}/`));
+        : packages.some((each) => each === "*" || isOf(each, name));
       if (!fine) context.report({ node: named, messageId: "arrow", data: { from, to } });
     };
     return {
@@ -79,22 +105,6 @@ export default tseslint.config(
       "@typescript-eslint/no-unused-vars": ["error", { argsIgnorePattern: "^_" }],
       eqeqeq: "error",
       "no-console": "error",
-    },
-  },
-  {
-    files: ["tests/**"],
-    ignores: [
-      "tests/engine/**",
-      "tests/hosts/page/**",
-      "tests/browser/**",
-      "tests/bench/engine*",
-      "tests/readySheets/demo.test.ts",
-    ],
-    rules: {
-      "no-restricted-imports": [
-        "error",
-        { patterns: [{ group: ["@univerjs/*"], message: "The engine is src/engine's." }] },
-      ],
     },
   },
   { files: ["src/tools/**", "src/cli/**", "tests/bench/**"], rules: { "no-console": "off" } },

@@ -12,7 +12,7 @@ interface Allowed {
   readonly rooms: readonly string[];
   readonly packages: readonly string[];
 }
-const table = Object.entries<Allowed>(rooms);
+const table = Object.entries<Allowed>(rooms.src);
 
 const filesIn = (folder: string) =>
   readdirSync(folder, { recursive: true, encoding: "utf8" })
@@ -122,17 +122,23 @@ describe("the rooms", () => {
 const withoutComments = (text: string) => text.replace(/\/\*[\s\S]*?\*\/|\/\/.*/g, "");
 
 describe("the spreadsheet engine", () => {
-  it("is known in its room and the page's alone, and in their tests", () => {
-    const knowing = [SRC, join(ROOT, "tests")]
-      .flatMap(importsOf)
+  /** The rooms, or folders of tests, that may import it. */
+  const ofEngine = {
+    src: table.filter(([, { packages }]) => packages.includes("@univerjs")).map(([room]) => room),
+    tests: rooms.tests["@univerjs"],
+  };
+
+  it("is known in its room and the page's alone", () => {
+    expect(ofEngine.src).toEqual(["engine", "hosts/page"]);
+  });
+
+  it.each(["src", "tests"] as const)("is imported in %s where the table says", (side) => {
+    const knowing = importsOf(join(ROOT, side))
       .filter(({ packageName }) => packageName?.startsWith("@univerjs/"))
-      .map(({ file }) => file);
-    const allowed = [
-      ...["src/engine/", "src/hosts/page/"],
-      ...["tests/engine/", "tests/hosts/page/", "tests/browser/", "tests/bench/engine"],
-    ];
-    expect(knowing.filter((file) => !allowed.some((folder) => file.startsWith(folder)))).toEqual(
-      [],
-    );
+      .map(({ file }) => file.replaceAll("\\", "/"));
+    const isAllowed = (file: string) =>
+      ofEngine[side].some((folder) => file.startsWith(`${side}/${folder}/`));
+    expect(knowing.length).toBeGreaterThan(0);
+    expect(knowing.filter((file) => !isAllowed(file))).toEqual([]);
   });
 });
