@@ -1,9 +1,8 @@
 import { createHash } from "node:crypto";
 import { join } from "node:path";
-import MiniCssExtractPlugin from "mini-css-extract-plugin";
 import webpack, { type Compilation, type Compiler, type Configuration } from "webpack";
 import { cardPage } from "../cards/document";
-import { compileTypeScript, minimize } from "./compile";
+import { compiledPage } from "./compile";
 import { noticesOf } from "./notices";
 import { DIST, ROOT } from "./paths";
 
@@ -14,23 +13,12 @@ const target = "es2020";
 
 /** The athlete's card: one page with its script and styles inside, and the worker that keeps it at hand. */
 export function cardConfig(): Configuration {
+  const page = compiledPage("card", target);
   return {
-    name: "card",
-    mode: "production",
-    target: ["web", target],
-    devtool: false,
+    ...page,
     entry: { card: join(PAGE, "main.ts"), worker: join(PAGE, "worker.ts") },
-    output: { path: join(DIST, "card"), filename: "[name].js" },
-    resolve: { extensions: [".ts", ".js"] },
-    module: {
-      rules: [
-        compileTypeScript(target),
-        { test: /\.css$/, use: [MiniCssExtractPlugin.loader, "css-loader"] },
-      ],
-    },
-    optimization: minimize(target),
-    performance: { hints: false },
-    plugins: [new MiniCssExtractPlugin({ filename: "[name].css" }), new EmitCardPage()],
+    output: { ...page.output, path: join(DIST, "card") },
+    plugins: [...page.plugins, new EmitCardPage()],
   };
 }
 

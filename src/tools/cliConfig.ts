@@ -1,28 +1,20 @@
 import { join } from "node:path";
 import webpack, { type Configuration } from "webpack";
-import { compileTypeScript, minimize } from "./compile";
-import { DIST, ROOT } from "./paths";
+import { compiled } from "./compile";
+import { ROOT } from "./paths";
 
 /** Node 20, the oldest that the project runs on. */
 const target = "es2022";
 
 /** The command line: one file that Node runs without anything beside it. */
 export function cliConfig(): Configuration {
+  const common = compiled("cli", "node20", target);
   return {
-    name: "cli",
-    mode: "production",
-    target: ["node20", target],
-    devtool: false,
+    ...common,
     entry: { cli: join(ROOT, "src", "cli", "main.ts") },
     experiments: { outputModule: true },
-    output: { path: DIST, filename: "[name].js", module: true, chunkFormat: "module" },
-    resolve: { extensions: [".ts", ".js"] },
-    module: {
-      rules: [compileTypeScript(target)],
-      parser: { javascript: { dynamicImportMode: "eager" } },
-    },
-    optimization: minimize(target),
-    performance: { hints: false },
+    output: { ...common.output, module: true, chunkFormat: "module" },
+    module: { ...common.module, parser: { javascript: { dynamicImportMode: "eager" } } },
     plugins: [
       new webpack.BannerPlugin({ banner: "#!/usr/bin/env node", raw: true, entryOnly: true }),
     ],

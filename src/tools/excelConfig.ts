@@ -4,23 +4,16 @@ import CopyPlugin from "copy-webpack-plugin";
 import webpack, { type Compiler, type Configuration } from "webpack";
 import { readMetadata } from "./catalogue";
 import { helpPage } from "./help";
-import { compileTypeScript, minimize } from "./compile";
-import { DEVELOPMENT_BASE, DIST, ROOT } from "./paths";
+import { compiled } from "./compile";
+import { DEVELOPMENT_BASE, ROOT } from "./paths";
 
 const EXCEL = join(ROOT, "src", "hosts", "excel");
 
 /** What Excel loads: the functions' bundle, its metadata and page, the icons and the manifest. */
 export function excelConfig(base: string): Configuration {
   return {
-    name: "excel",
-    mode: "production",
-    target: ["web", "es2020"],
-    devtool: false,
+    ...compiled("excel", "web", "es2020"),
     entry: { functions: join(EXCEL, "functions.ts") },
-    output: { path: DIST, filename: "[name].js" },
-    resolve: { extensions: [".ts", ".js"] },
-    module: { rules: [compileTypeScript("es2020")] },
-    optimization: minimize("es2020"),
     performance: { maxAssetSize: 250 * 1024, maxEntrypointSize: 250 * 1024, hints: "error" },
     plugins: [
       new EmitReference(new URL("help.html", folderOf(base)).href),

@@ -5,7 +5,7 @@ import webpack, { type Compiler, type Configuration } from "webpack";
 import { readCatalogue } from "./catalogue";
 import { cautions } from "./help";
 import { noticesOf } from "./notices";
-import { compileTypeScript } from "./compile";
+import { compiled } from "./compile";
 import { DIST, ROOT } from "./paths";
 import { BUNDLE, scriptText } from "./sheetsScript";
 
@@ -22,20 +22,14 @@ const MANIFEST = { exceptionLogging: "NONE", runtimeVersion: "V8" };
 /** The script for Google Sheets and its manifest, written around the bundled functions. */
 export function sheetsConfig(): Configuration {
   return {
-    name: "sheets",
-    mode: "production",
-    target: ["web", target],
-    devtool: false,
+    ...compiled("sheets", "web", target),
     entry: { functions: join(ROOT, "src", "hosts", "sheets", "script.ts") },
     output: {
       path: SHEETS,
       filename: "[name].js",
       library: { name: BUNDLE, type: "var" },
     },
-    resolve: { extensions: [".ts", ".js"] },
-    module: { rules: [compileTypeScript(target)] },
     optimization: { minimizer: [minimizer] },
-    performance: { hints: false },
     plugins: [new EmitScript()],
   };
 }

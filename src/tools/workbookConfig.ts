@@ -1,13 +1,12 @@
 import { join } from "node:path";
 import CopyPlugin from "copy-webpack-plugin";
-import MiniCssExtractPlugin from "mini-css-extract-plugin";
 import webpack, { type Compiler, type Configuration } from "webpack";
 import { contentSecurityPolicy } from "../hosts/page/policy";
 import { readCatalogue } from "./catalogue";
-import { compileTypeScript, minimize } from "./compile";
+import { compiledPage } from "./compile";
 import { readDemo } from "./demo";
 import { FillServiceWorker } from "./offlinePlugin";
-import { DIST, ROOT } from "./paths";
+import { ROOT } from "./paths";
 
 const PAGE = join(ROOT, "src", "hosts", "page");
 
@@ -16,31 +15,20 @@ const target = "es2022";
 
 /** The page with the embedded workbook: its bundle, the catalogue and the demo it opens on. */
 export function workbookConfig(): Configuration {
+  const page = compiledPage("workbook", target);
   return {
-    name: "workbook",
-    mode: "production",
-    target: ["web", target],
-    devtool: false,
+    ...page,
     entry: {
       workbook: join(PAGE, "main.ts"),
       "service-worker": join(PAGE, "offline", "serviceWorker.ts"),
     },
-    output: { path: DIST, filename: "[name].js" },
-    resolve: { extensions: [".ts", ".js"] },
-    module: {
-      rules: [
-        compileTypeScript(target),
-        { test: /\.css$/, use: [MiniCssExtractPlugin.loader, "css-loader"] },
-      ],
-      parser: { javascript: { dynamicImportMode: "eager" } },
-    },
+    module: { ...page.module, parser: { javascript: { dynamicImportMode: "eager" } } },
     // What is fetched later is one file: shared parts of it would be files of their own.
-    optimization: { ...minimize(target), splitChunks: false },
-    performance: { hints: false },
+    optimization: { ...page.optimization, splitChunks: false },
     plugins: [
       withoutHyphenation,
       withDatesOfTheBrowser,
-      new MiniCssExtractPlugin({ filename: "[name].css" }),
+      ...page.plugins,
       new CopyPlugin({
         patterns: [
           {

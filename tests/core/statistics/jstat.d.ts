@@ -4,9 +4,10 @@ declare module "jstat" {
     cdf(x: number, ...parameters: number[]): number;
     inv(p: number, ...parameters: number[]): number;
   }
-  const jStat: Readonly<
-    Record<"normal" | "studentt" | "noncentralt" | "chisquare" | "centralF", Distribution>
-  >;
-  const library: { jStat: typeof jStat };
+  const library: {
+    readonly jStat: Readonly<
+      Record<"normal" | "studentt" | "noncentralt" | "chisquare" | "centralF", Distribution>
+    >;
+  };
   export default library;
 }
