@@ -28,9 +28,9 @@ ${cards.flatMap((card) => sidesOf(card, page)).join("\n")}
 const style = `
 @page { size: A4; margin: 8mm; }
 * { box-sizing: border-box; }
-body { margin: 0; color: #1f2a2a; font: 9pt/1.25 "Segoe UI", system-ui, "DejaVu Sans", sans-serif; }
+body { margin: 0; color: #1d2526; font: 9pt/1.25 "Segoe UI", system-ui, "DejaVu Sans", sans-serif; }
 body { display: grid; grid-template-columns: repeat(2, minmax(0, 1fr)); }
-article { height: 139mm; padding: 4mm; overflow: hidden; border: 1px dashed #6f8080; break-inside: avoid; }
+article { height: 139mm; padding: 4mm; overflow: hidden; border: 1px dashed #7b8a8b; break-inside: avoid; }
 h1 { margin: 0; font-size: 15pt; }
 h2 { margin: 2mm 0 1mm; font-size: 10pt; }
 p { margin: 0 0 1mm; }
@@ -39,7 +39,7 @@ p { margin: 0 0 1mm; }
 .today { margin: 1mm 0 0; padding: 0; list-style: none; }
 .charts { display: grid; grid-template-columns: repeat(2, minmax(0, 1fr)); gap: 0 4mm; }
 table { width: 100%; table-layout: fixed; border-collapse: collapse; font-size: 7.5pt; line-height: 1.15; font-variant-numeric: tabular-nums; }
-th, td { padding: 0.3mm 0.6mm; text-align: right; border-bottom: 0.2mm solid #c3d3d3; }
+th, td { padding: 0.3mm 0.6mm; text-align: right; border-bottom: 0.2mm solid #c9d3d3; }
 tbody th { text-align: center; }
 .caution { margin-top: 2mm; font-size: 7pt; }
 `;

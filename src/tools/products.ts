@@ -15,12 +15,13 @@ export interface Product {
 /** The functions' JSDoc is read as text, for the catalogue. */
 const CATALOGUE = "src/functions";
 const CAUTIONS = "shared/cautions.json";
+const COLORS = "src/pane/colors.css";
 
 /** Everything that goes into dist/. */
 export const products = {
   excel: {
     code: ["src/hosts/excel/functions.ts", "src/tools/excelConfig.ts"],
-    data: [CATALOGUE, CAUTIONS, "src/hosts/excel", "src/pane/colors.css", "manifest.xml"],
+    data: [CATALOGUE, CAUTIONS, "src/hosts/excel", COLORS, "manifest.xml"],
     configure: async (base) => (await import("./excelConfig")).excelConfig(base),
   },
   workbook: {
@@ -55,7 +56,7 @@ export const products = {
   },
   card: {
     code: ["src/hosts/card/main.ts", "src/hosts/card/worker.ts", "src/tools/cardConfig.ts"],
-    data: [CAUTIONS, "src/hosts/card"],
+    data: [CAUTIONS, COLORS, "src/hosts/card"],
     configure: async () => (await import("./cardConfig")).cardConfig(),
   },
 } satisfies Readonly<Record<string, Product>>;

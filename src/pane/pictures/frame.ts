@@ -2,14 +2,14 @@ import * as Plot from "@observablehq/plot";
 import type { DrawOptions } from "./picture";
 import { textWidth, wrap } from "./text";
 
-/** The colours of a picture: ink, greys and one accent, for light and for dark pages. */
+/** The colours of a picture, those of `colors.css`, for light and for dark pages. */
 export interface Theme {
   readonly ink: string;
   readonly quiet: string;
   readonly line: string;
   readonly paper: string;
   readonly accent: string;
-  /** An interval's ground, light enough for what is drawn on it. */
+  /** An interval's ground, the tint, light enough for what is drawn on it. */
   readonly band: string;
 }
 
@@ -19,7 +19,7 @@ const LIGHT: Theme = {
   line: "#c9d3d3",
   paper: "#ffffff",
   accent: "#0e5a5e",
-  band: "#d5e3e3",
+  band: "#dbeaea",
 };
 
 const DARK: Theme = {

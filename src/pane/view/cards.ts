@@ -3,7 +3,7 @@ import { cardFiles, checkAddress, linksFile, printedFile, privacy } from "../../
 import { readCards, type SheetCards } from "../../cards/readCards";
 import { zipped } from "../zipped";
 import type { PaneContext, View } from "./context";
-import { element, liveLine, newId } from "./elements";
+import { element, liveLine, newId, tell } from "./elements";
 
 /** As much of a sheet as one could hold a squad's cards. */
 const WHOLE_SHEET = "A1:Z400";
@@ -20,10 +20,10 @@ export const cardsView: View = {
       made.replaceChildren();
       readSquad(context).then(
         (squad) => {
-          said.textContent = [countOf(squad.cards), ...squad.notes].join(" ");
+          tell(said, [countOf(squad.cards), ...squad.notes].join(" "));
           if (squad.cards.length > 0) made.replaceChildren(handOutForm(squad, context, said));
         },
-        (error: unknown) => (said.textContent = `No card: ${reasonOf(error)}.`),
+        (error: unknown) => tell(said, `No card: ${reasonOf(error)}.`, "failed"),
       );
     });
     return element(
@@ -88,8 +88,8 @@ function handOutForm(squad: SheetCards, context: PaneContext, said: HTMLElement)
     const button = element("button", { type: "button" }, label);
     button.addEventListener("click", () => {
       act().then(
-        (done) => (said.textContent = done),
-        (error: unknown) => (said.textContent = `Nothing was made: ${reasonOf(error)}.`),
+        (done) => tell(said, done),
+        (error: unknown) => tell(said, `Nothing was made: ${reasonOf(error)}.`, "failed"),
       );
     });
     return button;

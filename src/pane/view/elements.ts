@@ -27,3 +27,9 @@ export const newId = (stem: string): string => `pane-${stem}-${++made}`;
 /** A line that screen readers read out when its text changes. */
 export const liveLine = (className: string): HTMLElement =>
   element("p", { className, role: "status" });
+
+/** Says in a live line that something was done, or that it could not be: a mark, a colour and an edge of its own. */
+export function tell(line: HTMLElement, text: string, outcome: "done" | "failed" = "done"): void {
+  line.textContent = text;
+  line.dataset.outcome = outcome;
+}

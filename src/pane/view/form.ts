@@ -5,7 +5,7 @@ import { referenceTo } from "../formula/reference";
 import { work, type Worked } from "../formula/work";
 import type { Target } from "../port";
 import type { PaneContext } from "./context";
-import { element, liveLine } from "./elements";
+import { element, liveLine, tell } from "./elements";
 import { field } from "./field";
 import { cellText, gridTable } from "./grid";
 
@@ -71,7 +71,7 @@ export function argumentForm(entry: CatalogueFunction, context: PaneContext): Ar
   }
 
   const unreadable = (error: unknown) => {
-    said.textContent = `The selection cannot be read: ${reasonOf(error)}`;
+    tell(said, `The selection cannot be read: ${reasonOf(error)}`, "failed");
   };
 
   const form = element(
@@ -95,10 +95,8 @@ export function argumentForm(entry: CatalogueFunction, context: PaneContext): Ar
         const dealt = dealColumns(entry.parameters, selection, data.headings);
         const names = Object.keys(dealt);
         for (const { name, write } of fields) if (name in dealt) write(dealt[name]);
-        said.textContent =
-          names.length > 0
-            ? `Filled ${names.join(", ")}.`
-            : "No selected column has a heading that fits an argument.";
+        if (names.length > 0) tell(said, `Filled ${names.join(", ")}.`);
+        else tell(said, "No selected column has a heading that fits an argument.", "failed");
         update();
       }, unreadable);
     });
@@ -131,14 +129,14 @@ export function argumentForm(entry: CatalogueFunction, context: PaneContext): Ar
     // The selection may have moved since it was last heard of, and nothing is overwritten unasked.
     const wasSaid = announced?.filled && announced.address === target.address;
     if (target.filled && !wasSaid) {
-      said.textContent = "The cell now holds something. Press again to replace it.";
+      tell(said, "The cell now holds something. Press again to replace it.", "failed");
       return;
     }
     try {
       await port.insertFormula(formulaOf(callOf(entry, typed()), target.sheet));
-      said.textContent = `Inserted in ${referenceTo(target.sheet, target.address)}.`;
+      tell(said, `Inserted in ${referenceTo(target.sheet, target.address)}.`);
     } catch (error) {
-      said.textContent = `It could not be inserted: ${reasonOf(error)}`;
+      tell(said, `It could not be inserted: ${reasonOf(error)}`, "failed");
     }
     await updateTarget();
   }

@@ -2,7 +2,7 @@ import { nativeChartOf } from "../nativeChart";
 import { isProblem, pictures, svgToPng, type Picture } from "../pictures";
 import type { Selection } from "../port";
 import type { PaneContext, View } from "./context";
-import { element, liveLine, newId } from "./elements";
+import { element, liveLine, newId, tell } from "./elements";
 
 /** Pictures of the selected cells, in the pane first and from there into the sheet. */
 export const picturesView: View = {
@@ -38,7 +38,7 @@ export const picturesView: View = {
     draw.addEventListener("click", () => {
       void port.readSelection().then(
         (selection) => show(chosen(), selection),
-        (error: unknown) => (said.textContent = reasonOf(error)),
+        (error: unknown) => tell(said, reasonOf(error), "failed"),
       );
     });
 
@@ -46,13 +46,13 @@ export const picturesView: View = {
       shown.replaceChildren();
       const data = picture.read(selection.values);
       if (isProblem(data)) {
-        said.textContent = `Nothing to draw: ${data.problem}.`;
+        tell(said, `Nothing to draw: ${data.problem}.`, "failed");
         return;
       }
       const units = unit.value.trim();
       const drawn = (width: number, dark: boolean) =>
         picture.draw(data, { width, dark, document, ...(units !== "" && { units }) });
-      said.textContent = `Drawn: ${picture.title}.`;
+      tell(said, `Drawn: ${picture.title}.`);
       const svg = drawn(PANE_WIDTH, isDark(shown));
       // The drawing is one image with one description; labels on its groups of lines are not read.
       svg.querySelectorAll("g[aria-label]").forEach((group) => group.removeAttribute("aria-label"));
@@ -101,8 +101,8 @@ function actions(
     const button = element("button", { type: "button" }, text);
     button.addEventListener("click", () => {
       act().then(
-        (done) => (said.textContent = done),
-        (error: unknown) => (said.textContent = reasonOf(error)),
+        (done) => tell(said, done),
+        (error: unknown) => tell(said, reasonOf(error), "failed"),
       );
     });
     return button;

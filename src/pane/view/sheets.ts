@@ -1,6 +1,6 @@
 import type { SheetOffer } from "../data";
 import type { PaneContext, View } from "./context";
-import { element, liveLine } from "./elements";
+import { element, liveLine, tell } from "./elements";
 
 /** Ready sheets, each added to the user's own workbook with one press. */
 export const sheetsView: View = {
@@ -37,11 +37,10 @@ function item(offer: SheetOffer, { port }: PaneContext): HTMLElement {
     void port
       .addSheet(offer.sheet)
       .then(
-        (name) => `Added as “${name}”.`,
-        (error: unknown) => `It could not be added: ${reasonOf(error)}`,
+        (name) => tell(status, `Added as “${name}”.`),
+        (error: unknown) => tell(status, `It could not be added: ${reasonOf(error)}`, "failed"),
       )
-      .then((said) => {
-        status.textContent = said;
+      .then(() => {
         button.disabled = false;
         button.focus();
       });
