@@ -14,6 +14,9 @@ export function elementAt<T>(list: ArrayLike<T>, place: number): T {
 export const cellAt = <T>(rows: ArrayLike<ArrayLike<T>>, row: number, column: number): T =>
   elementAt(elementAt(rows, row), column);
 
+/** The last element of a list. */
+export const lastOf = <T>(list: ArrayLike<T>): T => elementAt(list, list.length - 1);
+
 /** The only element of a list. */
 export function only<T>(list: ArrayLike<T>): T {
   if (list.length !== 1) throw new Error(`${list.length} elements instead of one`);
@@ -26,3 +29,7 @@ export function named<T>(things: Readonly<Record<string, T>>, name: string): T {
   if (thing === undefined) throw new Error(`no ${name} among ${Object.keys(things).join(", ")}`);
   return thing;
 }
+
+/** What the first group of a pattern catches, match by match. */
+export const caught = (text: string, pattern: RegExp): string[] =>
+  [...text.matchAll(pattern)].map((match) => elementAt(match, 1));

@@ -2,6 +2,8 @@ import { performance } from "node:perf_hooks";
 import { seededRandom } from "../../src/core/statistics/seededRandom";
 import { implementations } from "../../src/functions/implementations";
 import { independentSummary, rowsOf, type CleanLog } from "../core/log/independentSummary";
+import { cellAt, elementAt, named } from "../present";
+import { median } from "./median";
 
 /**
  * How fast a whole log is summed up by six keys, beside the same summary by arquero, a general-purpose data
@@ -45,10 +47,14 @@ export function race(rows: number): Race {
   const fromCells = () => rowsOf(independentSummary(asColumns(cells)));
   const fromColumns = () => rowsOf(independentSummary(log));
   requireSame(ours().slice(1) as (number | string)[][], fromCells());
-  // In turns, so that none has the machine at a better moment.
-  const seconds = medianSeconds([ours, fromCells, fromColumns]);
-  const [speed, speedFromCells, speedFromColumns] = seconds.map((time) => rows / time);
-  return { ours: speed, fromCells: speedFromCells, fromColumns: speedFromColumns };
+  const timed = { ours: timer(ours), cells: timer(fromCells), columns: timer(fromColumns) };
+  runInTurns(Object.values(timed));
+  const speed = ({ seconds }: Timer) => rows / median(seconds);
+  return {
+    ours: speed(timed.ours),
+    fromCells: speed(timed.cells),
+    fromColumns: speed(timed.columns),
+  };
 }
 
 const KEYS = ["squad", "lifter", "block", "week", "day", "lift"];
@@ -62,7 +68,7 @@ function inventLog(rows: number): CleanLog {
   const inTurn =
     (rowsEach: number, words: readonly string[]) =>
     (row: number): string =>
-      words[Math.floor(row / rowsEach) % words.length];
+      elementAt(words, Math.floor(row / rowsEach) % words.length);
   const lifters = Array.from({ length: 20 }, (_lifter, index) => `Rower ${index + 1}`);
   return {
     keys: {
@@ -80,18 +86,20 @@ function inventLog(rows: number): CleanLog {
   };
 }
 
+type Range = unknown[][];
+type LogCells = [by: Range, load: Range, reps: Range, reserve: Range, sets: Range];
+
 /** The log as a sheet hands it over: a range an argument, "BW" and blanks where there is no number. */
-function asCells({ keys, load, reps, reserve, sets }: CleanLog): unknown[][][] {
-  const by = reps.map((_reps, row) => KEYS.map((key) => keys[key][row]));
+function asCells({ keys, load, reps, reserve, sets }: CleanLog): LogCells {
+  const by = reps.map((_reps, row) => KEYS.map((key) => elementAt(named(keys, key), row)));
   const range = (column: readonly (number | null)[], blank: string) =>
     column.map((value) => [value ?? blank]);
   return [by, range(load, "BW"), range(reps, ""), range(reserve, ""), range(sets, "")];
 }
 
 /** Cells as clean columns, taking every number for right and everything else for a blank. */
-function asColumns([by, load, reps, reserve, sets]: unknown[][][]): CleanLog {
-  const numbers = (range: unknown[][]) =>
-    range.map(([cell]) => (typeof cell === "number" ? cell : null));
+function asColumns([by, load, reps, reserve, sets]: LogCells): CleanLog {
+  const numbers = (range: Range) => range.map(([cell]) => (typeof cell === "number" ? cell : null));
   return {
     keys: Object.fromEntries(
       KEYS.map((key, column) => [key, by.map((row) => row[column] as number | string)]),
@@ -106,7 +114,7 @@ function asColumns([by, load, reps, reserve, sets]: unknown[][][]): CleanLog {
 function requireSame(ours: (number | string)[][], theirs: (number | string)[][]): void {
   const same =
     ours.length === theirs.length &&
-    ours.every((row, at) => row.every((cell, column) => close(cell, theirs[at][column])));
+    ours.every((row, at) => row.every((cell, column) => close(cell, cellAt(theirs, at, column))));
   if (!same) throw new Error("the two summaries differ");
 }
 
@@ -118,16 +126,28 @@ const close = (a: number | string, b: number | string) =>
 const MOST_RUNS = 40;
 const MOST_SECONDS = 6;
 
-/** The median time of each task, run in turns. */
-function medianSeconds(tasks: readonly (() => unknown)[]): number[] {
-  const times = tasks.map((): number[] => []);
-  const end = performance.now() + 1000 * MOST_SECONDS;
-  for (let run = 0; run < MOST_RUNS && performance.now() < end; run++) {
-    tasks.forEach((task, index) => {
+/** A task, and how long each run of it took. */
+interface Timer {
+  readonly seconds: number[];
+  run(): void;
+}
+
+function timer(task: () => unknown): Timer {
+  const seconds: number[] = [];
+  return {
+    seconds,
+    run() {
       const start = performance.now();
       task();
-      times[index].push((performance.now() - start) / 1000);
-    });
+      seconds.push((performance.now() - start) / 1000);
+    },
+  };
+}
+
+/** Runs tasks in turns, so that none has the machine at a better moment. */
+function runInTurns(timers: readonly Timer[]): void {
+  const end = performance.now() + 1000 * MOST_SECONDS;
+  for (let run = 0; run < MOST_RUNS && performance.now() < end; run++) {
+    for (const one of timers) one.run();
   }
-  return times.map((own) => own.sort((a, b) => a - b)[Math.floor(own.length / 2)]);
 }

@@ -1,6 +1,7 @@
 import { implementations } from "../../src/functions/implementations";
 import { drawsFor, type Draws } from "./coverage/draws";
 import { courses, drawLog, schemes } from "./coverage/lifters";
+import { median } from "./median";
 
 const DAYS = 100;
 const LIFTERS = 40;
@@ -9,8 +10,10 @@ const LIFTS = ["Squat", "Deadlift", "Bench pull"];
 /** What a coach will wait for: a picture that redraws, and a squad's table in one cell. */
 const MOST_MS = { log: 25, squad: 3000 };
 
+type Column = unknown[][];
+
 /** A log of three sets a day, as the columns that a sheet hands over. */
-function invent(draws: Draws): unknown[][][] {
+function invent(draws: Draws): [date: Column, load: Column, reps: Column, reserve: Column] {
   const { sets } = drawLog(draws, {
     days: DAYS,
     course: courses.wanders(0.003),
@@ -34,8 +37,8 @@ export function benchTrend(): void {
 
   const keyed = draws.times(LIFTERS * LIFTS.length, (index) => {
     const by = [`Rower ${Math.floor(index / LIFTS.length) + 1}`, LIFTS[index % LIFTS.length]];
-    const columns = invent(draws);
-    return [columns[0].map(() => by), ...columns];
+    const [dates, ...columns] = invent(draws);
+    return [dates.map(() => by), dates, ...columns];
   });
   const squad = [0, 1, 2, 3, 4].map((column) => keyed.flatMap((columns) => columns[column]));
   const squads = Array.from({ length: 3 }, () =>
@@ -65,6 +68,4 @@ function millisecondsOf(work: () => unknown): number {
   return (user + system) / 1000;
 }
 
-const median = (values: readonly number[]) =>
-  [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
 const round = (value: number) => Math.round(value * 10) / 10;

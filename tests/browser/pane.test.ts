@@ -8,6 +8,7 @@ import { readPaneData } from "../../src/tools/paneData";
 import { picturesOf } from "../../src/engine/data/pictures";
 import { built } from "../built";
 import type { FakeExcel } from "../hosts/excel/fakeExcel";
+import { caught, named, only } from "../present";
 import { accent, describeInBrowser, home, joinBrowser, pixelsOf } from "./browser";
 
 /** A computer with other work to do takes its time over a page this size. */
@@ -166,15 +167,16 @@ describeInBrowser("the pane", () => {
           });
         const said = offer.getByRole("status");
         await poll(() => said.textContent()).toContain(`“${sheet.name}`);
-        names[id] = /“(.*)”/.exec((await said.textContent())!)![1];
+        names[id] = only(caught((await said.textContent()) ?? "", /“(.*)”/g));
       }
+      const added = (id: string) => named(names, id);
       // One cell of each that only comes out right when all it rests on is computed.
-      await shows(names.percentages, "C11").toBe(140);
-      await shows(names["block-plan"], "I28").toBe(120);
-      await shows(names["training-log"], "K8").toBe(4);
-      await shows(names["reserve-calls"], "H7").toBe(0.75);
-      await shows(names["test-day"], "M6").toBe("real increase");
-      await shows(names.studies, "M39").toBe("change");
+      await shows(added("percentages"), "C11").toBe(140);
+      await shows(added("block-plan"), "I28").toBe(120);
+      await shows(added("training-log"), "K8").toBe(4);
+      await shows(added("reserve-calls"), "H7").toBe(0.75);
+      await shows(added("test-day"), "M6").toBe("real increase");
+      await shows(added("studies"), "M39").toBe("change");
     });
 
     it("draws a table that a formula spilled", async () => {
@@ -260,7 +262,7 @@ describeInBrowser("the pane", () => {
     afterEach(() => page.close());
 
     /** The stand-in for Excel that the tests of the port use, in place of Microsoft's script. */
-    const standIn = buildSync({
+    const { outputFiles } = buildSync({
       stdin: {
         contents: `
           import { fakeExcel } from "./tests/hosts/excel/fakeExcel";
@@ -270,7 +272,8 @@ describeInBrowser("the pane", () => {
       },
       bundle: true,
       write: false,
-    }).outputFiles[0].text;
+    });
+    const standIn = only(outputFiles).text;
 
     async function openPane(options: Parameters<Browser["newPage"]>[0]) {
       await openPage({ viewport: { width: 320, height: 700 }, ...options });
@@ -336,7 +339,7 @@ describeInBrowser("the pane", () => {
       await insert.waitFor();
       await page.evaluate(() => {
         const { fake } = window as unknown as { fake: FakeExcel };
-        fake.sheets[0].cells.set("A1", "mine");
+        fake.log.cells.set("A1", "mine");
       });
       await insert.click();
       await pane().getByText("The cell now holds something.").waitFor();
@@ -365,9 +368,7 @@ describeInBrowser("the pane", () => {
           ["Crew 4", 0.34, 0.27],
         ];
         rows.forEach((row, down) =>
-          row.forEach((value, right) =>
-            fake.sheets[0].cells.set(`${"ABC"[right]}${down + 1}`, value),
-          ),
+          row.forEach((value, right) => fake.log.cells.set(`${"ABC"[right]}${down + 1}`, value)),
         );
         fake.select("Log!A1:C5");
       });
@@ -381,11 +382,11 @@ describeInBrowser("the pane", () => {
       await pane().getByRole("button", { name: "Put it in the sheet" }).click();
       await pane().getByText("It lies in the sheet, by the selected cells.").waitFor();
       const images = await page.evaluate(
-        () => (window as unknown as { fake: FakeExcel }).fake.sheets[0].images,
+        () => (window as unknown as { fake: FakeExcel }).fake.log.images,
       );
       expect(images).toMatchObject([{ width: 540, left: 3 * 48, top: 0 }]);
       // A PNG, whose first bytes name it.
-      expect(images[0].base64).toMatch(/^iVBORw0KGgo/);
+      expect(images[0]?.base64).toMatch(/^iVBORw0KGgo/);
       expect(complaints).toEqual([]);
     });
 
@@ -402,7 +403,7 @@ describeInBrowser("the pane", () => {
       await openPane({});
       await page.evaluate(() => {
         const { fake } = window as unknown as { fake: FakeExcel };
-        fake.sheets[0].tables.push("B1:B9");
+        fake.log.tables.push("B1:B9");
         fake.select("Log!B2");
       });
       await find("CHANGESCORE");

@@ -1,5 +1,6 @@
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, it, vi } from "vitest";
+import { elementAt } from "../present";
 import { describeInBrowser, home, joinBrowser } from "./browser";
 import { openPage, patience } from "./pageSession";
 
@@ -76,11 +77,11 @@ describeInBrowser("under a finger", () => {
           elements
             .map((element) => element.getBoundingClientRect())
             .filter(({ width }) => width > 0)
-            .map(({ left, right }) => [left, right])
-            .sort(([a], [b]) => a - b),
+            .map(({ left, right }) => ({ left, right }))
+            .sort((a, b) => a.left - b.left),
         );
-      for (let at = 1; at < boxes.length; at++) {
-        expect(boxes[at][0]).toBeGreaterThanOrEqual(boxes[at - 1][1] - 1);
+      for (const [before, { left }] of boxes.slice(1).entries()) {
+        expect(left).toBeGreaterThanOrEqual(elementAt(boxes, before).right - 1);
       }
       await session.close();
     },

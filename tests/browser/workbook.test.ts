@@ -3,6 +3,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it, vi } from "vitest";
 import { readDemo } from "../../src/tools/demo";
 import { contentSecurityPolicy } from "../../src/hosts/page/policy";
+import { named } from "../present";
 import { computedDemo } from "../theDemo";
 import { describeInBrowser, home, joinBrowser } from "./browser";
 
@@ -69,7 +70,7 @@ describeInBrowser("the embedded workbook", () => {
     const data = readDemo();
     const book = await computedDemo();
     const formulas = data.sheetOrder.flatMap((id) => {
-      const { name, cellData } = data.sheets[id];
+      const { name, cellData } = named(data.sheets, id);
       return Object.entries(cellData ?? {}).flatMap(([row, cells]) =>
         Object.entries(cells as Record<number, ICellData>)
           .filter(([, cell]) => cell.f)

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { choice, chosen, lift, listItem, recorded, required, setting } from "../../src/cells";
+import { only } from "../present";
 import { blanks, blanksButZero, column, errorText, load, reps, reserve } from "./fixtures";
 
 enum Direction {
@@ -53,7 +54,7 @@ describe("a setting", () => {
   });
 
   it("is never missing: text that is no number is a mistake", () => {
-    const [[result]] = lift({ bar: setting("none", load, 20) }, ({ bar }) => bar);
+    const [result] = only(lift({ bar: setting("none", load, 20) }, ({ bar }) => bar));
     expect(errorText(result)).toBe('#VALUE! load is text, "none"; expected a load above 0');
   });
 
@@ -77,7 +78,7 @@ describe("a choice", () => {
       load: required(column(1, 2, 3), load),
       direction: choice(column("down", "", "up"), "direction", Direction, Direction.nearest),
     };
-    const [[first], [second], [third]] = lift(inputs, ({ direction }) => direction);
+    const [first, second, third] = lift(inputs, ({ direction }) => direction).flat();
     expect([first, second]).toEqual(["down", "nearest"]);
     expect(errorText(third)).toBe('#VALUE! row 3: direction is "up"; expected "nearest" or "down"');
   });

@@ -78,17 +78,17 @@ describe.skipIf(!hasLibreOffice)("LibreOffice", () => {
     expect(complaints(output)).toEqual([]);
     const { value } = lookAt(folder.bytes("calculated.xlsx"));
     const shown = openInOffice(output, "Log");
-    expect(Number(shown[0][2])).toBeCloseTo(Number(value("Log", "C1")), 12);
-    expect(Number(shown[1][2])).toBeCloseTo(Number(value("Log", "C2")), 12);
-    expect(shown[0].slice(3)).toEqual([value("Log", "D1"), value("Log", "E1")]);
-    expect(shown[0][4]).toBe(" 20 <");
+    expect(Number(shown[0]?.[2])).toBeCloseTo(Number(value("Log", "C1")), 12);
+    expect(Number(shown[1]?.[2])).toBeCloseTo(Number(value("Log", "C2")), 12);
+    expect(shown[0]?.slice(3)).toEqual([value("Log", "D1"), value("Log", "E1")]);
+    expect(shown[0]?.[4]).toBe(" 20 <");
   });
 
   it("reads a plain copy, results of several cells and all", async () => {
     const input = folder.put("book.xlsx", book());
     await spare("plain", input, "-o", folder.path("plain.xlsx"));
     const shown = openInOffice(folder.path("plain.xlsx"), "Log");
-    expect(Number(shown[0][2])).toBeCloseTo((102.5 * 35) / 30, 10);
+    expect(Number(shown[0]?.[2])).toBeCloseTo((102.5 * 35) / 30, 10);
     expect(shown.slice(2, 5).map((row) => row[2])).toEqual(["2", "1", "0"]);
   });
 });

@@ -1,6 +1,7 @@
 import { zipSync } from "fflate";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { progressBar } from "../../src/cli/progress";
+import { damage } from "../xlsx/support";
 import { buildBook, spare, workFolder } from "./support";
 
 let folder: ReturnType<typeof workFolder>;
@@ -44,7 +45,7 @@ const unreadable: readonly (readonly [string, () => Uint8Array, RegExp])[] = [
     "a part whose bytes were changed",
     () => {
       const bytes = whole();
-      bytes[200] ^= 0xff;
+      damage(bytes, 200);
       return bytes;
     },
     /damaged|not/,

@@ -114,7 +114,7 @@ describe.each(["as written", "from the last"] as const)("with the questions %s",
     const texts = order === "as written" ? Object.keys(wholes) : Object.keys(wholes).reverse();
     const read = await open(
       [...texts, ...texts].map((text, row) => [
-        row < 5 ? things[names[row]] : undefined,
+        row < 5 ? Object.values(things)[row] : undefined,
         names[row],
         row < 5 ? 10 ** row : undefined,
         `=${text.replace("#", "$A$1:$A$5")}`,

@@ -1,19 +1,24 @@
-import type { IWorkbookData } from "@univerjs/core";
+import type { ICellData, IWorkbookData } from "@univerjs/core";
 import { expect, it } from "vitest";
 import { keepFormulas, restoreFormulas } from "../../src/engine/keptFormulas";
 import { contentsData } from "../../src/engine/data/contentsData";
+import { only } from "../present";
 
 const known = new Set(["SUM", "FILTER"]);
 
 /** A sheet with one formula and the value it was saved with in A1. */
 function bookWith(formula: string, value: number): IWorkbookData {
   const data = contentsData({ Log: [[value]] });
-  const sheet = Object.values(data.sheets)[0];
+  const sheet = only(Object.values(data.sheets));
   sheet.cellData = { 0: { 0: { f: formula, v: value, t: 2 } } };
   return data;
 }
 
-const cellOf = (data: IWorkbookData) => Object.values(data.sheets)[0].cellData![0][0];
+function cellOf(data: IWorkbookData): ICellData {
+  const cell = only(Object.values(data.sheets)).cellData?.[0]?.[0];
+  if (!cell) throw new Error("A1 holds nothing");
+  return cell;
+}
 
 it.each(["=WEBSERVICE(B1)", "=SUM([1]Other!A1)", "=SUM(One:Three!B2)", "=1+CUBEVALUE(B1)"])(
   "%s keeps the file's value, and its formula when it is saved",

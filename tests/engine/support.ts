@@ -5,6 +5,7 @@ import { openWorkbook } from "../../src/engine/headless";
 import { implementations } from "../../src/functions/implementations";
 import { parseCell } from "../../src/formula/address";
 import { readMetadata } from "../../src/tools/catalogue";
+import { elementAt } from "../present";
 
 export type Cells = Readonly<Record<string, string | number | boolean | null>>;
 
@@ -22,7 +23,7 @@ export async function openSheets(
   sheets: Readonly<Record<string, Cells>>,
   names: Readonly<Record<string, string>> = {},
 ): Promise<Opened> {
-  const first = Object.keys(sheets)[0];
+  const first = elementAt(Object.keys(sheets), 0);
   const book = await openWorkbook(dataOf(sheets, names), readMetadata(), implementations);
   return {
     read: (address, sheet = first) => book.read(sheet, address),

@@ -16,8 +16,8 @@ export const call = (id: string, ...args: unknown[]): Grid =>
 /** The one content of a result of one cell. */
 export const value = (id: string, ...args: unknown[]): Content => only(only(call(id, ...args)));
 
-/** A content as one text, an error with its message. */
-export const shown = (content: Content) =>
+/** A content as one text, an error with its message; "undefined" where there is no such cell. */
+export const shown = (content: Content | undefined) =>
   content instanceof CellError ? `${content.code} ${content.message}` : String(content);
 
 /** What the first cell of a result shows, which is the message where there is no result. */

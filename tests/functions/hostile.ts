@@ -61,7 +61,7 @@ export const hostileCells: readonly unknown[] = [
 ];
 
 /** How a cell comes: alone, in a range, among numbers, in a shape that goes with nothing. */
-export const wrappings: Readonly<Record<string, (cell: unknown) => unknown>> = {
+export const wrappings = {
   alone: (cell) => cell,
   "in a column": (cell) => [[5], [cell], [3], [4], [6], [2]],
   "heading a column": (cell) => [[cell], [5], [3], [4], [6], [2]],
@@ -70,7 +70,7 @@ export const wrappings: Readonly<Record<string, (cell: unknown) => unknown>> = {
     [cell, 5],
     [3, cell],
   ],
-};
+} satisfies Readonly<Record<string, (cell: unknown) => unknown>>;
 
 const cell = fc.oneof(
   { weight: 3, arbitrary: fc.constantFrom(...hostileCells) },

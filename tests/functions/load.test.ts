@@ -120,7 +120,7 @@ describe("PLATES", () => {
   });
 
   it("lifts over loads and bars, each with its own error", () => {
-    const [[first], [second], [third]] = call("PLATES", [[100], [101], [""]], 20);
+    const [first, second, third] = call("PLATES", [[100], [101], [""]], 20).flat();
     expect([first, third]).toEqual(["25 + 15", ""]);
     expect(shown(second)).toMatch(/^#N\/A row 2: .*100.*102\.5/);
   });
@@ -166,7 +166,7 @@ describe("WARMUPSETS", () => {
   });
 
   it("fits one cell as a summary, beside every work set of the day", () => {
-    const [[first], [second]] = call("WARMUPSETS", [[100], [""]], 20, 2.5, null, "summary");
+    const [first, second] = call("WARMUPSETS", [[100], [""]], 20, 2.5, null, "summary").flat();
     expect(first).toBe("40 x 8, 60 x 5, 75 x 3, 90 x 1");
     expect(second).toBe("");
   });

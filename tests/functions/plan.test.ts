@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { cellAt } from "../present";
+import { cellAt, only } from "../present";
 import { call, messageOf, shown, value } from "./catalogue";
 
 describe("RESERVETAPER", () => {
@@ -120,7 +120,7 @@ describe("PLANWEEK", () => {
   });
 
   it("refuses a week past the plan, in its cell only", () => {
-    const [[last, beyond]] = call("PLANWEEK", 140, blocks, [[4, 5]], "sets");
+    const [last, beyond] = only(call("PLANWEEK", 140, blocks, [[4, 5]], "sets"));
     expect(last).toBe(2);
     expect(shown(beyond)).toMatch(/^#VALUE! column 2: .*5/);
   });
@@ -128,7 +128,7 @@ describe("PLANWEEK", () => {
 
 describe("PLANCHECK", () => {
   it("has no reserve off and no strength off where no reserve was recorded", () => {
-    const [[load, reps, reserve, strength]] = call("PLANCHECK", 100, 5, 2, 102.5, 6, "");
+    const [load, reps, reserve, strength] = only(call("PLANCHECK", 100, 5, 2, 102.5, 6, ""));
     expect(load).toBeCloseTo(0.025, 12);
     expect([reps, reserve, strength]).toEqual([1, "", ""]);
     expect(shown(value("PLANCHECK", 100, 5, 2, 102.5, 6, "", null, "strength off"))).toMatch(
@@ -137,7 +137,7 @@ describe("PLANCHECK", () => {
   });
 
   it("takes a reserve of 0 for a set to failure", () => {
-    const [[, , reserve, strength]] = call("PLANCHECK", 100, 5, 0, 100, 5, 0);
+    const [, , reserve, strength] = only(call("PLANCHECK", 100, 5, 0, 100, 5, 0));
     expect([reserve, strength]).toEqual([0, 0]);
   });
 

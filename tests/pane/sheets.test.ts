@@ -6,6 +6,7 @@ import { readyWorkbookData } from "../../src/engine/data/readySheets";
 import { openWorkbook, type HeadlessWorkbook } from "../../src/engine/headless";
 import { columnLetters } from "../../src/formula/address";
 import { freeName } from "../../src/pane/sheetName";
+import { elementAt } from "../present";
 
 const { sheets: offers } = readPaneData();
 let book: HeadlessWorkbook;
@@ -66,7 +67,7 @@ describe("the ready sheets", () => {
   });
 
   test("answer a change of their shaded cells", async () => {
-    const { name } = offers[0].sheet;
+    const { name } = elementAt(offers, 0).sheet;
     await book.write(name, "C5", 150);
     expect(book.read(name, "C11")).toBe(150);
     await book.write(name, "C5", 140);

@@ -1,4 +1,5 @@
 import type { Grid } from "../../src/cells";
+import { cellAt } from "../present";
 
 interface Athlete {
   readonly score: number;
@@ -12,12 +13,12 @@ interface Athlete {
  * from the lowest up; and the same call again gives the same split.
  */
 export function imbalance(args: readonly unknown[], split: Grid, again: Grid): string | undefined {
-  const [scores, groups, strata] = args as [number[][], number | null, string[][] | null];
+  const [scores, groups, strata] = args as [[number][], number | null, [string][] | null];
   const letters = Array.from("ABCDEFGHIJKLMNOPQRSTUVWXYZ").slice(0, groups ?? 2);
   if (split.length !== scores.length) return `${split.length} rows for ${scores.length} scores`;
   const athletes = scores.map(([score], row): Athlete => {
-    const stratum = strata?.[row][0] ?? "";
-    return { score, stratum, letter: split[row][0] };
+    const stratum = strata ? cellAt(strata, row, 0) : "";
+    return { score, stratum, letter: cellAt(split, row, 0) };
   });
   const stranger = athletes.find(({ letter }) => !letters.includes(String(letter)));
   if (stranger !== undefined) return `the letter ${String(stranger.letter)}`;

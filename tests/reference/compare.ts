@@ -1,4 +1,5 @@
 import { CellError, type Content } from "../../src/cells";
+import { named } from "../present";
 import type { ExpectedValue, Match } from "./data";
 
 /** The last binary digits of a product are not what a hand-written value is about. */
@@ -9,7 +10,7 @@ const BINARY_DUST = 1e-12;
  * is one: a print may be to other decimals there, and a variance found by iteration is less exact.
  */
 export function difference(
-  actual: Content,
+  actual: Content | undefined,
   expected: ExpectedValue,
   match: Match,
   label?: string,
@@ -36,7 +37,7 @@ export function allowance(expected: number, match: Match, label = ""): number {
   if (typeof match === "number") return match * size;
   if (typeof match === "object") {
     if ("within" in match) return match.within;
-    const decimals = typeof match.print === "number" ? match.print : match.print[label];
+    const decimals = typeof match.print === "number" ? match.print : named(match.print, label);
     return 0.5 * 10 ** -decimals + dust;
   }
   switch (match) {

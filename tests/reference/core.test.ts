@@ -6,6 +6,7 @@ import { wilsonInterval } from "../../src/core/statistics/wilson";
 import { doseResponse } from "../../src/core/studies/doseResponse";
 import { morrisEffect } from "../../src/core/testing/morrisEffect";
 import { twoWayAnova } from "../../src/core/testing/twoWayAnova";
+import { elementAt, named } from "../present";
 import { difference } from "./compare";
 import { readReference, type Match } from "./data";
 import { dataSet } from "./rows";
@@ -50,7 +51,10 @@ describe(`Holm's adjusted p values (${published.holm.source})`, () => {
   test.each(published.holm.rows)("of $p", ({ p, adjusted }) => {
     const computed = holm(p);
     expect(computed).toHaveLength(adjusted.length);
-    meets(published.holm, ...adjusted.map((one, at): [number, number] => [computed[at], one]));
+    meets(
+      published.holm,
+      ...adjusted.map((one, at): [number, number] => [elementAt(computed, at), one]),
+    );
   });
 });
 
@@ -69,7 +73,9 @@ describe(`the variance of an effect (${published.changeDifferenceVariance.source
 
 test(`the mean squares of athletes, trials and error (${published.twoWayMeanSquares.source})`, () => {
   const second = numbers("weir.trial2");
-  const anova = twoWayAnova(numbers("weir.trial1").map((first, row) => [first, second[row]]));
+  const anova = twoWayAnova(
+    numbers("weir.trial1").map((first, row) => [first, elementAt(second, row)]),
+  );
   const { subjects, trials, error } = published.twoWayMeanSquares;
   meets(
     published.twoWayMeanSquares,
@@ -80,11 +86,11 @@ test(`the mean squares of athletes, trials and error (${published.twoWayMeanSqua
 });
 
 describe("differences of two methods, several a subject, as if they were calls of reserve", () => {
-  const [subject, rv, ic] = ["subject", "rv", "ic"].map((column) =>
-    numbers(`cardiac-output.${column}`),
-  );
+  const subject = numbers("cardiac-output.subject");
+  const other = numbers("cardiac-output.ic");
+  const differences = numbers("cardiac-output.rv").map((rv, row) => rv - elementAt(other, row));
   const bySubject = [...new Set(subject)].map((one) =>
-    rv.map((value, row) => value - ic[row]).filter((_, row) => subject[row] === one),
+    differences.filter((_, row) => subject[row] === one),
   );
   const { within, between, report, source } = published.varianceComponents;
 
@@ -101,19 +107,20 @@ describe("differences of two methods, several a subject, as if they were calls o
         value as number,
       ]),
     );
-    const labels = Object.keys(report.values);
-    meets(
-      report,
-      ...labels.map((label): [number, number] => [byLabel[label], report.values[label]]),
-    );
+    const pairs = Object.entries(report.values).map(([label, expected]): [number, number] => [
+      named(byLabel, label),
+      expected,
+    ]);
+    meets(report, ...pairs);
   });
 });
 
 test(`the variance between studies of one dose (${published.metaRegressionVariance.source})`, () => {
-  const [dose, effect, error] = ["dose", "effect", "standardError"].map((column) =>
-    numbers(`bcg.${column}`),
+  const { betweenStudySd } = doseResponse(
+    numbers("bcg.dose"),
+    numbers("bcg.effect"),
+    numbers("bcg.standardError"),
   );
-  const { betweenStudySd } = doseResponse(dose, effect, error);
   meets(published.metaRegressionVariance, [
     betweenStudySd ** 2,
     published.metaRegressionVariance.variance,

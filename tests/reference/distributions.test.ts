@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import * as distributions from "../../src/core/statistics/distributions";
+import { named } from "../present";
 import { difference } from "./compare";
 import { readReference, type Match } from "./data";
 
@@ -43,7 +44,7 @@ const rows = (readReference("distributions") as DistributionRow[]).map((row) => 
 
 describe("the distributions", () => {
   test.each(rows)("$title", ({ row }) => {
-    const computed = QUANTITIES[row.quantity](row);
+    const computed = named(QUANTITIES, row.quantity)(row);
     expect(difference(computed, row.expected, row.match)).toBeUndefined();
   });
 });

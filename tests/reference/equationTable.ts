@@ -1,3 +1,4 @@
+import { elementAt, named } from "../present";
 import { readReference, type ExpectedError, type Match, type Row } from "./data";
 
 type Entry = Readonly<Record<string, number | ExpectedError>> & { readonly t: number };
@@ -24,7 +25,7 @@ const CHART_RESERVES = [0, 1, 2, 3, 4];
 /** The table of the published equations: fractions of 1RM by equation and reps to failure. */
 export const equationTable = {
   read,
-  names: () => Object.keys(read().table[0]).filter((name) => name !== "t"),
+  names: () => Object.keys(elementAt(read().table, 0)).filter((name) => name !== "t"),
   /** The table as calls of the two functions that show it. */
   rows(): Row[] {
     const { table, source, mark, match } = read();
@@ -35,7 +36,7 @@ export const equationTable = {
         ...common,
         function: "PERCENT1RM",
         arguments: [entry.t, 0, equation],
-        expected: entry[equation],
+        expected: named(entry, equation),
       })),
       {
         ...common,

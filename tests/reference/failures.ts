@@ -1,4 +1,5 @@
 import type { Content, Grid } from "../../src/cells";
+import { cellAt, elementAt, named } from "../present";
 import { imbalance } from "./balancedGroups";
 import { difference, shown } from "./compare";
 import type {
@@ -42,12 +43,17 @@ function propertyFailures({ property }: ExpectedProperty, row: Row, result: Grid
 }
 
 function gridFailures(row: Row, actual: Grid, expected: ExpectedGrid): string[] {
-  const size = (grid: readonly (readonly unknown[])[]) => `${grid.length} x ${grid[0].length}`;
   if (size(actual) !== size(expected)) {
-    return [`${size(actual)} cells instead of ${size(expected)}, first ${shown(actual[0][0])}`];
+    const first = shown(cellAt(actual, 0, 0));
+    return [`${size(actual)} cells instead of ${size(expected)}, first ${first}`];
   }
-  return expected.flatMap((cells, at) => cellFailures(row, actual[at], cells, `row ${at + 1}`));
+  return expected.flatMap((cells, at) =>
+    cellFailures(row, elementAt(actual, at), cells, `row ${at + 1}`),
+  );
 }
+
+const size = (grid: readonly (readonly unknown[])[]) =>
+  `${grid.length} x ${elementAt(grid, 0).length}`;
 
 function cellFailures(
   row: Row,
@@ -68,7 +74,8 @@ function tableFailures(
   actual: Grid,
   expected: readonly (readonly ExpectedValue[] | null)[],
 ): string[] {
-  const [headings, ...body] = actual;
+  const headings = elementAt(actual, 0);
+  const body = actual.slice(1);
   if (body.length !== expected.length) {
     return [`${body.length} rows instead of ${expected.length}, first ${shown(headings[0])}`];
   }
@@ -77,10 +84,10 @@ function tableFailures(
     ...bare.map((heading) => `the heading ${shown(heading)}`),
     ...expected.flatMap((cells, at) => {
       if (cells === null) return [];
-      const sizes = `row ${at + 1} has ${body[at].length} columns instead of ${cells.length}`;
-      return body[at].length === cells.length
-        ? cellFailures(row, body[at], cells, `row ${at + 1}`)
-        : [sizes];
+      const own = elementAt(body, at);
+      return own.length === cells.length
+        ? cellFailures(row, own, cells, `row ${at + 1}`)
+        : [`row ${at + 1} has ${own.length} columns instead of ${cells.length}`];
     }),
   ];
 }
@@ -89,14 +96,15 @@ function tableFailures(
 function wholeFailures(row: Row, whole: Grid, expected: ExpectedParts): string[] {
   if (row.whole === "table") return [];
   const labels = partLabels(row.function);
-  const values = row.whole === "row" ? whole[0] : whole.map(([, value]) => value);
+  const first = elementAt(whole, 0);
+  const values = row.whole === "row" ? first : whole.map(([, value]) => value);
   const shape =
     row.whole === "row"
-      ? whole.length === 1 && whole[0].length === labels.length
+      ? whole.length === 1 && first.length === labels.length
       : whole.every(({ length }) => length === 2) &&
         JSON.stringify(whole.map(([label]) => label)) === JSON.stringify(labels);
   if (!shape) {
-    return [`not a ${row.whole ?? "report"} of ${labels.join(", ")}: ${shown(whole[0][0])}`];
+    return [`not a ${row.whole ?? "report"} of ${labels.join(", ")}: ${shown(first[0])}`];
   }
   return Object.entries(expected).flatMap(([label, value]) => {
     const isAbsent = typeof value === "object";
@@ -109,30 +117,34 @@ function wholeFailures(row: Row, whole: Grid, expected: ExpectedParts): string[]
 /** Each part alone in one cell, and all of them down a column. */
 function partFailures(row: Row, way: Way, expected: ExpectedParts): string[] {
   const labels = Object.keys(expected);
-  const asked = labels.map((label) => [label]);
-  const together = askedFailures(row, call(row, way, asked), asked, expected);
-  const alone = labels.flatMap((label) =>
-    askedFailures(row, call(row, way, label), [[label]], expected),
+  const together = call(
+    row,
+    way,
+    labels.map((label) => [label]),
   );
-  return [...alone, ...together];
+  const alone = labels.flatMap((label) =>
+    askedFailures(row, call(row, way, label), [label], expected),
+  );
+  return [...alone, ...askedFailures(row, together, labels, expected)];
 }
 
-/** Parts in the shape in which they were asked for. */
+/** Parts that were asked for, one below the other. */
 function askedFailures(
   row: Row,
   actual: Grid,
-  asked: readonly (readonly string[])[],
+  labels: readonly string[],
   expected: ExpectedParts,
 ): string[] {
-  if (actual.length !== asked.length || actual.some(({ length }) => length !== 1)) {
-    return [`${asked.length} parts fill ${actual.length} x ${actual[0].length} cells`];
+  if (actual.length !== labels.length || actual.some(({ length }) => length !== 1)) {
+    return [`${labels.length} parts fill ${size(actual)} cells`];
   }
-  return asked.flatMap(([label], at) => {
-    const problem = difference(scaled(row, actual[at][0]), expected[label], row.match, label);
-    return problem === undefined ? [] : [`part "${label}" of ${asked.length}: ${problem}`];
+  return labels.flatMap((label, at) => {
+    const content = scaled(row, cellAt(actual, at, 0));
+    const problem = difference(content, named(expected, label), row.match, label);
+    return problem === undefined ? [] : [`part "${label}" of ${labels.length}: ${problem}`];
   });
 }
 
-function scaled({ resultTimes = 1 }: Row, content: Content): Content {
+function scaled({ resultTimes = 1 }: Row, content: Content | undefined): Content | undefined {
   return typeof content === "number" && resultTimes !== 1 ? content * resultTimes : content;
 }

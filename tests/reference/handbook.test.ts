@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { equations, fractionAt } from "../../src/core/strength/equations";
+import { elementAt } from "../present";
 import { readReference } from "./data";
 
 interface Handbook {
@@ -8,14 +9,14 @@ interface Handbook {
 
 // Essentials of Strength Training and Conditioning (NSCA), as in NSCA's open training load chart.
 const { reps, percent } = (readReference("handbook") as Handbook).seen;
-const table = reps.map((count, row) => ({ count, percent: percent[row] }));
+const table = reps.map((count, row) => ({ count, percent: elementAt(percent, row) }));
 const fractions = (count: number) =>
   Object.values(equations).map((equation) => 100 * fractionAt(equation, count));
 
 describe("the handbook's percent of 1RM for the repetitions allowed", () => {
   test("covers 1 to 10 reps, and every further rep costs load", () => {
     expect(reps).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9, 10]);
-    const costs = percent.slice(1).map((value, row) => percent[row] - value);
+    const costs = percent.slice(1).map((value, row) => elementAt(percent, row) - value);
     expect(Math.min(...costs)).toBeGreaterThan(0);
   });
 

@@ -1,9 +1,6 @@
-import { readCatalogue } from "../../src/tools/catalogue";
 import type { Grid } from "../../src/cells";
-import { implementations } from "../../src/functions/implementations";
+import { call as callFunction, catalogue } from "../functions/catalogue";
 import type { Row } from "./data";
-
-export const catalogue = readCatalogue();
 
 /** How hosts differ in handing over one and the same formula. */
 export const WAYS = [
@@ -28,7 +25,7 @@ export function call(row: Row, { ranged, omitted, all }: Way, part?: string | st
     if (argument === null) return omitted;
     return ranged && !Array.isArray(argument) ? [[argument]] : argument;
   });
-  return implementations[row.function](...passed);
+  return callFunction(row.function, ...passed);
 }
 
 /** The labels a function's last argument offers, in the order its report lists them. */

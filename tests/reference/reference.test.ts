@@ -1,8 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { implementations } from "../../src/functions/implementations";
+import { catalogue } from "../functions/catalogue";
 import type { Row } from "./data";
 import { failures } from "./failures";
-import { catalogue, WAYS } from "./hosts";
+import { WAYS } from "./hosts";
 import { referenceRows } from "./rows";
 
 /**

@@ -1,4 +1,5 @@
 import { join } from "node:path";
+import { elementAt } from "../present";
 import { readReference, referenceFiles, type Expected, type Row } from "./data";
 import { effortScale } from "./effortScale";
 import { equationTable } from "./equationTable";
@@ -48,7 +49,7 @@ function resolve(value: unknown): unknown {
 
 /** A named data set as it is stored. */
 export function dataSet(name: string): unknown[] {
-  const [file, ...path] = name.split(".");
+  const [file = name, ...path] = name.split(".");
   const content = readReference(file === "handbook" ? file : join("data", file));
   const found = path.reduce((at, key) => (at as Record<string, unknown>)[key], content);
   if (!Array.isArray(found)) throw new Error(`there is no data set "${name}"`);
@@ -70,6 +71,6 @@ const asGrid = (values: unknown[]) =>
 
 function sideBySide({ columns, headings }: Columns): unknown[][] {
   const sets = columns.map(dataSet);
-  const rows = sets[0].map((_value, row) => sets.map((set) => set[row]));
+  const rows = elementAt(sets, 0).map((_value, row) => sets.map((set) => set[row]));
   return headings === undefined ? rows : [[...headings], ...rows];
 }

@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { spelledOut } from "../../src/tools/catalogue";
 import { ROOT } from "../../src/tools/paths";
+import { caught } from "../present";
 
 const FUNCTIONS = join(ROOT, "src", "functions");
 const sources = readdirSync(FUNCTIONS, { recursive: true, encoding: "utf8" })
@@ -25,9 +26,7 @@ describe("the sentences that functions share", () => {
   );
 
   it("stand once: none is written out beside more than two functions", () => {
-    const written = sources.flatMap((source) =>
-      [...source.matchAll(/^ \* @param \[?\w+\]? (.+)$/gm)].map(([, sentence]) => sentence!),
-    );
+    const written = sources.flatMap((source) => caught(source, /^ \* @param \[?\w+\]? (.+)$/gm));
     expect(written.length).toBeGreaterThan(100);
     const often = [...new Set(written)].filter(
       (sentence) =>

@@ -4,6 +4,7 @@ import { describe, expect, test } from "vitest";
 import { FUNCTIONS_PAGE, functionsPage } from "../../src/tools/docs";
 import { cautions } from "../../src/tools/help";
 import { ROOT } from "../../src/tools/paths";
+import { caught } from "../present";
 
 const read = (file: string) => readFileSync(join(ROOT, file), "utf8");
 const flat = (text: string) => text.replace(/\s+/g, " ");
@@ -22,7 +23,7 @@ describe("the README", () => {
 
   test("names only scripts that there are", () => {
     const { scripts } = JSON.parse(read("package.json")) as { scripts: Record<string, string> };
-    const named = [...read("README.md").matchAll(/npm run ([\w-]+)/g)].map(([, name]) => name);
+    const named = caught(read("README.md"), /npm run ([\w-]+)/g);
     expect(named.length).toBeGreaterThan(2);
     for (const name of named) expect(scripts).toHaveProperty(name);
   });
@@ -36,7 +37,7 @@ describe.each([
   "docs/sheets.md",
 ])("%s", (file) => {
   test("links only to files that there are", () => {
-    const links = [...read(file).matchAll(/\]\(([^)#\s]+)[^)]*\)/g)].map(([, link]) => link);
+    const links = caught(read(file), /\]\(([^)#\s]+)[^)]*\)/g);
     for (const link of links.filter((one) => !/^https?:/.test(one))) {
       expect(existsSync(join(ROOT, dirname(file), link)), link).toBe(true);
     }

@@ -7,6 +7,7 @@ import type { CellValue } from "../../src/xlsx/model";
 import type { XmlElement } from "../../src/xlsx/package";
 import { childOf, childrenOf, parseXml } from "../../src/xlsx/package";
 import { convert } from "../libreOffice";
+import { named } from "../present";
 
 /** What LibreOffice finds in the cells of a workbook: by sheet, and then by address. */
 export type FoundCells = ReadonlyMap<string, ReadonlyMap<string, CellValue>>;
@@ -45,7 +46,7 @@ function cellsIn(xml: string): FoundCells {
         }
         row += Number(line.attributes["table:number-rows-repeated"] ?? 1);
       }
-      return [table.attributes["table:name"], cells];
+      return [named(table.attributes, "table:name"), cells];
     }),
   );
 }
@@ -59,8 +60,8 @@ function rowsIn(element: XmlElement): XmlElement[] {
 }
 
 function valueOf({ attributes, children }: XmlElement, xml: string): CellValue {
-  const value = (name: string) => attributes[`office:${name}`];
-  switch (value("value-type")) {
+  const value = (name: string) => named(attributes, `office:${name}`);
+  switch (attributes["office:value-type"]) {
     case undefined:
       return null;
     case "boolean":

@@ -16,6 +16,10 @@ export function chanceFrom(seed: number): Chance {
     happens: (probability) => random() < probability,
     normal: (mean, sd) =>
       mean + sd * Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random()),
-    oneOf: (things) => things[Math.floor(random() * things.length)],
+    oneOf(things) {
+      const thing = things[Math.floor(random() * things.length)];
+      if (thing === undefined) throw new Error("there is nothing to choose from");
+      return thing;
+    },
   };
 }

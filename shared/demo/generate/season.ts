@@ -7,6 +7,7 @@ import type { Lift, Rower } from "./squad";
 export interface TrainingDay {
   readonly date: string;
   readonly week: number;
+  readonly plan: PlannedWeek;
   readonly weekday: "Mon" | "Wed" | "Fri";
   /** 0 on the first day, 1 on the last. */
   readonly progress: number;
@@ -22,7 +23,7 @@ export interface PlannedWeek {
 }
 
 /** Three blocks of four, three and two weeks, each closer to failure than it began, with an easy week between. */
-export const PLAN: readonly PlannedWeek[] = [
+const PLAN: readonly PlannedWeek[] = [
   { reps: 11, reserve: 3, backOffSets: 2, easy: false },
   { reps: 10, reserve: 3, backOffSets: 2, easy: false },
   { reps: 10, reserve: 2, backOffSets: 3, easy: false },
@@ -41,12 +42,13 @@ const DAY = 24 * 60 * 60 * 1000;
 const WEEKDAYS = { Mon: 0, Wed: 2, Fri: 4 } as const;
 const LAST_DAY = 7 * (PLAN.length - 1) + WEEKDAYS.Fri;
 
-export const DAYS: readonly TrainingDay[] = PLAN.flatMap(({ easy }, index) =>
-  (easy ? (["Mon", "Wed"] as const) : (["Mon", "Wed", "Fri"] as const)).map((weekday) => {
+export const DAYS: readonly TrainingDay[] = PLAN.flatMap((plan, index) =>
+  (plan.easy ? (["Mon", "Wed"] as const) : (["Mon", "Wed", "Fri"] as const)).map((weekday) => {
     const day = 7 * index + WEEKDAYS[weekday];
     return {
       date: new Date(FIRST_MONDAY + day * DAY).toISOString().slice(0, 10),
       week: index + 1,
+      plan,
       weekday,
       progress: day / LAST_DAY,
     };

@@ -5,7 +5,7 @@ import {
   formOf,
   loadForReps,
   maximumOn,
-  PLAN,
+
   repsAllowed,
   type TrainingDay,
 } from "./season";
@@ -64,7 +64,7 @@ function liftRows(
   form: number,
   chance: Chance,
 ): Cell[][] {
-  const { reps, reserve, backOffSets } = PLAN[day.week - 1];
+  const { reps, reserve, backOffSets } = day.plan;
   const maximum = maximumOn(day, rower, lift, form);
   // The coach plans from what was lifted lately, not from the truth.
   const believed = (maximum / form) * (1 + chance.normal(-0.01, 0.015));

@@ -47,7 +47,11 @@ function held(what: "maximum" | "constant", reps: readonly number[], count: Coun
   };
 }
 
-const endsOf = (fit: CurveFit, constant: number, what: "maximum" | "constant") =>
+const endsOf = (
+  fit: CurveFit,
+  constant: number,
+  what: "maximum" | "constant",
+): [truth: number, low: number, high: number] =>
   what === "maximum"
     ? [MAXIMUM, fit.oneRepMaxLow, fit.oneRepMaxHigh]
     : [constant, fit.constantLow, fit.constantHigh];

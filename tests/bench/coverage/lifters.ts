@@ -1,6 +1,7 @@
 import type { Equation } from "../../../src/core/strength/equations";
 import { equations } from "../../../src/core/strength/equations";
 import type { LoggedSet } from "../../../src/core/strength/trend/usedSets";
+import { elementAt } from "../../present";
 import type { Draws } from "./draws";
 
 /** What nobody knows of a lifter. */
@@ -107,7 +108,7 @@ export function drawLog(draws: Draws, training: Training): TrueLog {
   const start = 80 + 100 * draws.uniform();
   const maxima = training.course(draws, days).map((rise) => start * Math.exp(rise));
   const sets = days.flatMap((date, day) => {
-    const level = maxima[day];
+    const level = elementAt(maxima, day);
     const today = level * Math.exp(draws.normal(0, lifter.form));
     const reps = training.reps(day / (days.length - 1), day);
     const planned = draws.times(setsADay, () => {
@@ -136,7 +137,8 @@ export const courses = {
     (draws, days) => {
       let level = 0;
       return days.map((date, day) => {
-        if (day > 0) level += draws.normal(0, sd * Math.sqrt(date - days[day - 1]));
+        const gone = date - (days[day - 1] ?? date);
+        if (gone > 0) level += draws.normal(0, sd * Math.sqrt(gone));
         return level;
       });
     },
@@ -158,7 +160,7 @@ export const courses = {
 export const schemes = {
   fives: () => 5,
   /** Tens, fives and threes in turn. */
-  inTurn: (_place: number, day: number) => [10, 5, 3][day % 3],
+  inTurn: (_place: number, day: number) => elementAt([10, 5, 3], day % 3),
   /** From tens down to threes. */
   falling: (place: number) => Math.round(10 - 7 * place),
   /** From threes up to tens. */

@@ -2,6 +2,7 @@ import { setChance } from "../../../src/core/load/setChance";
 import { equations } from "../../../src/core/strength/equations";
 import { trendSummary } from "../../../src/core/strength/strengthTrend";
 import { usedSets } from "../../../src/core/strength/trend/usedSets";
+import { lastOf } from "../../present";
 import type { Draws } from "./draws";
 import { courses, drawLifter, drawLog, ownReps, schemes, type Lifter } from "./lifters";
 import type { Scenario } from "./scenario";
@@ -61,7 +62,7 @@ const fromATrend: Scenario = {
     const options = { equation: epley };
     const { today, low, high } = trendSummary(usedSets(sets, options), options);
     const maxSd = Math.log(high / low) / 3.92;
-    const form = maxima[maxima.length - 1] * Math.exp(draws.normal(0, lifter.form));
+    const form = lastOf(maxima) * Math.exp(draws.normal(0, lifter.form));
     return draws
       .times(4, () => {
         const reps = draws.whole(3, 10);

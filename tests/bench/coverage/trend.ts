@@ -2,6 +2,7 @@ import { riseCompare } from "../../../src/core/strength/riseCompare";
 import { equations, type Equation } from "../../../src/core/strength/equations";
 import { strengthTrend, trendSummary } from "../../../src/core/strength/strengthTrend";
 import { usedSets } from "../../../src/core/strength/trend/usedSets";
+import { elementAt, lastOf } from "../../present";
 import { curveScenarios } from "./curve";
 import type { Draws } from "./draws";
 import { courses, drawLog, schemes, type Training } from "./lifters";
@@ -11,14 +12,12 @@ import { chanceScenarios } from "./setChance";
 const { epley } = equations;
 const RUNS = { runs: 1000, shortRuns: 80 };
 
-const lastOf = <T>(list: readonly T[]) => list[list.length - 1];
-
 /** What a trend says at the end of a log, and the truth of it. */
 function atTheEnd(draws: Draws, training: Training, reserveSd?: number) {
   const { sets, maxima } = drawLog(draws, training);
   const options = { equation: epley, reserveSd };
   const summary = trendSummary(usedSets(sets, options), options);
-  return { ...summary, max: lastOf(maxima), gain: lastOf(maxima) / maxima[0] - 1 };
+  return { ...summary, max: lastOf(maxima), gain: lastOf(maxima) / elementAt(maxima, 0) - 1 };
 }
 
 type Case = Pick<Scenario, "truth" | "case" | "band"> & {
@@ -281,8 +280,9 @@ const anyDay: Scenario = {
   runs: 500,
   run: (draws) => {
     const { sets, maxima } = drawLog(draws, mixed(20, rises(0.04)));
-    const [{ low, high }] = strengthTrend(sets, { equation: epley }).table;
-    return low <= maxima[0] && maxima[0] <= high;
+    const { low, high } = elementAt(strengthTrend(sets, { equation: epley }).table, 0);
+    const truth = elementAt(maxima, 0);
+    return low <= truth && truth <= high;
   },
 };
 
@@ -304,9 +304,10 @@ const squad: Scenario = {
 function compared(draws: Draws, training: Training) {
   const { sets, maxima, days } = drawLog(draws, training);
   const at = days.length / 2;
-  const result = riseCompare(days[at], sets, { equation: epley });
+  const result = riseCompare(elementAt(days, at), sets, { equation: epley });
   const rate = (from: number, to: number) =>
-    (7 * Math.log(maxima[to] / maxima[from])) / (days[to] - days[from]);
+    (7 * Math.log(elementAt(maxima, to) / elementAt(maxima, from))) /
+    (elementAt(days, to) - elementAt(days, from));
   return { ...result, truth: Math.expm1(rate(at - 1, days.length - 1) - rate(0, at - 1)) };
 }
 

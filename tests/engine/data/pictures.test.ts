@@ -11,6 +11,7 @@ import { partAt } from "../../../src/xlsx/package";
 import type { PlacedPicture } from "../../../src/engine/data/pictures";
 import { picturesOf, withPictures } from "../../../src/engine/data/pictures";
 import { convert, hasLibreOffice } from "../../libreOffice";
+import { elementAt, named, only } from "../../present";
 import { hasValidator, validateFile } from "../../validator";
 import { readData, writeData } from "./support";
 
@@ -40,9 +41,9 @@ async function fileOf(fill: (book: ExcelJS.Workbook) => void): Promise<Uint8Arra
 /** Two sheets: columns of 14 digits' width (98 pixels) and rows of 15 points (20 pixels). */
 async function twoSheets(): Promise<Uint8Array> {
   return fileOf((book) => {
-    const [log, trend] = ["Log", "Trend"].map((name) =>
-      book.addWorksheet(name, { properties: { defaultColWidth: 14, defaultRowHeight: 15 } }),
-    );
+    const properties = { defaultColWidth: 14, defaultRowHeight: 15 };
+    const log = book.addWorksheet("Log", { properties });
+    const trend = book.addWorksheet("Trend", { properties });
     const buffer = (bytes: Uint8Array) => Buffer.from(bytes) as unknown as ExcelJS.Buffer;
     const first = book.addImage({ buffer: buffer(small), extension: "png" });
     const second = book.addImage({ buffer: buffer(large), extension: "png" });
@@ -61,13 +62,13 @@ const again = (data: IWorkbookData) => readData(write(data));
 
 const picturesBySheet = (data: IWorkbookData) =>
   Object.fromEntries(
-    [...picturesOf(data)].map(([id, pictures]) => [data.sheets[id].name, pictures]),
+    [...picturesOf(data)].map(([id, pictures]) => [named(data.sheets, id).name, pictures]),
   );
 
 /** The file with the text of one part changed. */
 function withPart(bytes: Uint8Array, path: string, change: (text: string) => string): Uint8Array {
   const parts = unzipSync(bytes);
-  const before = strFromU8(parts[path]);
+  const before = strFromU8(named(parts, path));
   const after = change(before);
   expect(after).not.toBe(before);
   return zipSync({ ...parts, [path]: strToU8(after) });
@@ -108,7 +109,7 @@ describe("pictures in a workbook's file", () => {
       [1, 2, 3, 5],
       [2, 7, 5, 12],
     ]);
-    const medium = book.getImage(Number(images[1].imageId));
+    const medium = book.getImage(Number(elementAt(images, 1).imageId));
     expect(new Uint8Array(medium.buffer as unknown as ArrayBuffer)).toEqual(large);
   });
 
@@ -194,7 +195,7 @@ describe("pictures in a workbook's file", () => {
     );
     // Columns of 14 pixels and rows of 8.
     expect(picturesBySheet(data).Log[0].sheetTransform.to).toMatchObject({ column: 100, row: 500 });
-    const [sheet] = Object.values(data.sheets);
+    const sheet = only(Object.values(data.sheets));
     expect(sheet.columnCount).toBeGreaterThan(100);
     expect(sheet.rowCount).toBeGreaterThan(500);
   });
@@ -273,7 +274,7 @@ describe("pictures in a workbook's file", () => {
     const data = readData(damaged);
     expect(picturesBySheet(data).Log).toBeUndefined();
     expect(picturesBySheet(data).Trend).toHaveLength(1);
-    expect(Object.values(data.sheets)[0].cellData?.[0]?.[0].v).toBe(100);
+    expect(Object.values(data.sheets)[0]?.cellData?.[0]?.[0]?.v).toBe(100);
   });
 
   it("of a workbook without any leave no trace in its file", async () => {

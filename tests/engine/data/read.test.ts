@@ -52,7 +52,7 @@ describe("a workbook by XlsxWriter", () => {
   });
 
   it("has its names", () => {
-    const names = openFile("xlsxwriter").resources?.[0].data ?? "";
+    const names = openFile("xlsxwriter").resources?.[0]?.data ?? "";
     expect(Object.values(JSON.parse(names) as object)).toEqual([
       expect.objectContaining({ name: "Factor", formulaOrRefString: "=2" }),
       expect.objectContaining({ name: "Loads", formulaOrRefString: "'Week 1''s log'!$B$2:$B$4" }),

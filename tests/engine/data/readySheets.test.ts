@@ -6,6 +6,7 @@ import { afterEach, describe, expect, it } from "vitest";
 import { readDemo } from "../../../src/tools/demo";
 import { layOutSheet, type SheetFile } from "../../../src/readySheets";
 import { loneSheetData } from "../../../src/engine/data/readySheets";
+import { named } from "../../present";
 import { computedDemo } from "../../theDemo";
 
 const folders: string[] = [];
@@ -33,7 +34,7 @@ function readSheet(sheet: Omit<SheetFile, "name">, files: Record<string, string>
     writeFileSync(join(folder, "sheets", name), text);
   }
   const data = readDemo(folder);
-  const read = data.sheets.one;
+  const read = named(data.sheets, "one");
   return {
     sheet: read,
     cell: (row: number, column: number): ICellData => read.cellData?.[row]?.[column] ?? {},

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { basename, join } from "node:path";
 import type { CellValue } from "../../../src/xlsx/model";
+import { elementAt } from "../../present";
 
 /*
  * The formulas are kept as text, a file an area, a formula a line with what it should come to:
@@ -60,7 +61,7 @@ function readArea(area: string): Case[] {
 function readLine(
   text: string,
 ): Pick<Case, "formula" | "isArray" | "isLeft" | "expected" | "rows" | "columns"> {
-  const [entered, result] = text.split(" → ");
+  const [entered = text, result] = text.split(" → ");
   const isArray = entered.startsWith("{=");
   const formula = isArray ? entered.slice(1, -1) : entered;
   const shape = /^\?(\d+)x(\d+)$/.exec(result ?? "");
@@ -69,17 +70,18 @@ function readLine(
   if (shape) return { ...entry, rows: Number(shape[1]), columns: Number(shape[2]) };
   if (result === undefined || isLeft) return { ...entry, rows: 1, columns: 1 };
   const expected = readValues(result);
-  return { ...entry, expected, rows: expected.length, columns: expected[0].length };
+  return { ...entry, expected, rows: expected.length, columns: elementAt(expected, 0).length };
 }
 
 /** `{1,"a";2,#N/A}`, or one value without braces. */
 function readValues(text: string): Values {
   if (!text.startsWith("{")) return [[readValue(text)]];
   const pieces = text.slice(1, -1).match(/"(?:[^"]|"")*"|[^,;"]+|[,;]/g) ?? [];
-  const rows: CellValue[][] = [[]];
+  let row: CellValue[] = [];
+  const rows = [row];
   for (const piece of pieces) {
-    if (piece === ";") rows.push([]);
-    else if (piece !== ",") rows[rows.length - 1].push(readValue(piece));
+    if (piece === ";") rows.push((row = []));
+    else if (piece !== ",") row.push(readValue(piece));
   }
   return rows;
 }
@@ -94,7 +96,7 @@ function readValue(text: string): CellValue {
 /** Values as a line of a file has them. */
 export function showValues(values: Values): string {
   const rows = values.map((row) => row.map(showValue).join(","));
-  return rows.length === 1 && values[0].length === 1 ? rows[0] : `{${rows.join(";")}}`;
+  return values.flat().length === 1 ? rows.join("") : `{${rows.join(";")}}`;
 }
 
 function showValue(value: CellValue): string {
@@ -109,7 +111,8 @@ export function record(values: ReadonlyMap<Case, Values>): void {
     const lines = readFileSync(fileOf(area), "utf8").split("\n");
     for (const [{ area: own, line }, found] of values) {
       if (own !== area) continue;
-      lines[line - 1] = `${lines[line - 1].split(" → ")[0]} → ${showValues(found)}`;
+      const [entered] = elementAt(lines, line - 1).split(" → ");
+      lines[line - 1] = `${entered} → ${showValues(found)}`;
     }
     writeFileSync(fileOf(area), lines.join("\n"));
   }
@@ -119,11 +122,13 @@ export function record(values: ReadonlyMap<Case, Values>): void {
 export function agree(one: Values, other: Values): boolean {
   return (
     one.length === other.length &&
-    one.every(
-      (row, at) =>
-        row.length === other[at].length &&
-        row.every((value, column) => same(value, other[at][column])),
-    )
+    one.every((row, at) => {
+      const theirs = elementAt(other, at);
+      return (
+        row.length === theirs.length &&
+        row.every((value, column) => same(value, elementAt(theirs, column)))
+      );
+    })
   );
 }
 

@@ -2,6 +2,7 @@ import { areaAddress, cellAddress, parseCell } from "../../../src/formula/addres
 import { toFile } from "../../../src/formula/future";
 import { escapeXml } from "../../../src/xlsx/package";
 import { buildBook } from "../../cli/support";
+import { elementAt, named } from "../../present";
 import type { Rows } from "./book";
 import { names, sheets, table } from "./book";
 import type { Case } from "./cases";
@@ -80,8 +81,8 @@ function cellXml(address: string, cell: Rows[number][number]): string {
 }
 
 function tableXml(main: string): string {
-  const headings = sheets[table.sheet][0];
-  const { column } = parseCell(table.area.split(":")[1])!;
+  const headings = elementAt(named(sheets, table.sheet), 0);
+  const { column } = parseCell(elementAt(table.area.split(":"), 1))!;
   if (headings.length !== column + 1) throw new Error("the table is as wide as its sheet");
   const columns = headings.map(
     (name, at) => `<tableColumn id="${at + 1}" name="${String(name)}"/>`,

@@ -12,6 +12,8 @@ export interface FakeExcel {
   readonly excel: ExcelApi;
   readonly office: OfficeApi;
   readonly sheets: FakeSheet[];
+  /** The sheet that is there from the start, "Log". */
+  readonly log: FakeSheet;
   /** Selects a range; its first cell is the active one. */
   select(reference: string): void;
   content(reference: string): unknown;
@@ -36,8 +38,9 @@ export interface FakeSheet {
  * synced cannot be read, formulas must have their range's shape, and a name is taken once.
  */
 export function fakeExcel(): FakeExcel {
-  const sheets: FakeSheet[] = [newSheet("Log")];
-  let active = sheets[0];
+  const log = newSheet("Log");
+  const sheets = [log];
+  let active = log;
   let selected = "A1";
   const listeners: (() => Promise<void>)[] = [];
 
@@ -86,11 +89,12 @@ export function fakeExcel(): FakeExcel {
         get(target, name: string | typeof ADDRESS) {
           // A promise asks every object it is given whether it is one too.
           if (name in target || name === "then" || name === ADDRESS) return target[name];
-          if (!(name in properties)) throw new Error(`a range has no ${name}`);
+          const property = properties[name];
+          if (property === undefined) throw new Error(`a range has no ${name}`);
           if (!readable.has(name) && name !== "isNullObject") {
             throw new Error(`the property '${name}' is not available: load it and sync`);
           }
-          return properties[name]();
+          return property();
         },
         set(_target, name: string, value: unknown) {
           if (name === "formulas") writeFormulas(sheet, area, value as unknown[][]);
@@ -164,7 +168,7 @@ export function fakeExcel(): FakeExcel {
     return {
       workbook: {
         getSelectedRange: () => range(active, selected),
-        getActiveCell: () => range(active, selected.split(":")[0]),
+        getActiveCell: () => range(active, cornersOf(selected)[0]),
         worksheets: {
           items: sheets.map(worksheet),
           load: () => undefined,
@@ -189,6 +193,7 @@ export function fakeExcel(): FakeExcel {
     excel: { run: async (batch) => batch(context()) },
     office: { onReady: () => Promise.resolve({ host: "Excel" }), HostType: { Excel: "Excel" } },
     sheets,
+    log,
     select(reference) {
       const { sheet, address } = partsOf(reference);
       if (sheet !== undefined) active = sheets.find(({ name }) => name === sheet)!;
@@ -222,8 +227,14 @@ const addressOf = (range: Range) => String((range as unknown as Record<symbol, u
 const LAST_ROW = 1_048_575;
 const LAST_COLUMN = 16_383;
 
+/** The first cell of a range and its last. */
+function cornersOf(address: string): [first: string, last: string] {
+  const [first = address, last = first] = address.split(":");
+  return [first, last];
+}
+
 function parse(address: string): Area {
-  const [first, last = first] = address.split(":");
+  const [first, last] = cornersOf(address);
   const column = (corner: string, open: number) => {
     const letters = /^[A-Z]+/.exec(corner)?.[0];
     return letters === undefined ? open : columnNumber(letters);

@@ -8,6 +8,7 @@ import { describe, expect, test } from "vitest";
 import { rebase } from "../../../src/tools/excelConfig";
 import { DEVELOPMENT_BASE, ROOT } from "../../../src/tools/paths";
 import { built } from "../../built";
+import { caught, elementAt } from "../../present";
 
 const BUILT = built("manifest.xml");
 const source = readFileSync(join(ROOT, "manifest.xml"), "utf8");
@@ -90,12 +91,12 @@ describe("the add-in only manifest", () => {
       );
       const order = PUBLISHED_ORDER[element.tagName];
       if (order !== undefined) {
-        const places = children.map((child) => order.indexOf(child.tagName));
-        places.forEach((place, i) => {
-          if (place === -1 || place < (places[i - 1] ?? 0)) {
-            misplaced.push(`${element.tagName} > ${children[i].tagName}`);
-          }
-        });
+        let before = 0;
+        for (const { tagName } of children) {
+          const place = order.indexOf(tagName);
+          if (place === -1 || place < before) misplaced.push(`${element.tagName} > ${tagName}`);
+          before = place;
+        }
       }
       children.forEach(visit);
     }
@@ -106,7 +107,7 @@ describe("the add-in only manifest", () => {
     const only = (tag: string, within: Element = document.documentElement) => {
       const found = Array.from(within.getElementsByTagName(tag));
       expect(found, tag).toHaveLength(1);
-      return found[0];
+      return elementAt(found, 0);
     };
     const desktop = only("DesktopFormFactor");
     expect(only("OfficeTab", desktop).getAttribute("id")).toBe("TabHome");
@@ -124,11 +125,9 @@ describe("the add-in only manifest", () => {
 
   test("keeps its texts to the length that the ribbon allows", () => {
     const texts = (list: string) =>
-      [
-        ...(new RegExp(`<bt:${list}>(.*?)</bt:${list}>`, "s").exec(source)?.[1] ?? "").matchAll(
-          /DefaultValue="([^"]*)"/g,
-        ),
-      ].map(([, text]) => text);
+      caught(source, new RegExp(`<bt:${list}>(.*?)</bt:${list}>`, "gs")).flatMap((resources) =>
+        caught(resources, /DefaultValue="([^"]*)"/g),
+      );
     expect(texts("ShortStrings").length).toBeGreaterThan(2);
     for (const text of texts("ShortStrings")) expect(text.length).toBeLessThanOrEqual(125);
     expect(texts("LongStrings")).toHaveLength(1);
@@ -136,8 +135,8 @@ describe("the add-in only manifest", () => {
   });
 
   test("names only resources that it defines", () => {
-    const used = [...source.matchAll(/resid="([^"]+)"/g)].map(([, id]) => id);
-    const defined = [...source.matchAll(/<bt:\w+ id="([^"]+)"/g)].map(([, id]) => id);
+    const used = caught(source, /resid="([^"]+)"/g);
+    const defined = caught(source, /<bt:\w+ id="([^"]+)"/g);
     expect(used.length).toBeGreaterThan(3);
     expect(defined).toEqual(expect.arrayContaining(used));
     expect(new Set(defined).size).toBe(defined.length);
@@ -145,9 +144,7 @@ describe("the add-in only manifest", () => {
 
   test("points only at files that are in dist", () => {
     const manifest = readFileSync(BUILT, "utf8");
-    const files = [...manifest.matchAll(/DefaultValue="https:\/\/[^/"]+\/([^"]*)"/g)].map(
-      ([, file]) => file,
-    );
+    const files = caught(manifest, /DefaultValue="https:\/\/[^/"]+\/([^"]*)"/g);
     expect(files.length).toBeGreaterThan(8);
     for (const file of files) expect(existsSync(built(file)), file).toBe(true);
   });

@@ -4,9 +4,11 @@ import { excelPort } from "../../../src/hosts/excel/panePort";
 import { styledRectangles } from "../../../src/hosts/excel/paneRectangles";
 import { nativeChartOf } from "../../../src/pane/nativeChart";
 import type { Port } from "../../../src/pane/port";
+import { elementAt } from "../../present";
 import { fakeExcel, type FakeExcel } from "./fakeExcel";
 
 const { sheets: offers } = readPaneData();
+const { sheet: anOffer } = elementAt(offers, 0);
 
 let fake: FakeExcel;
 let port: Port;
@@ -21,7 +23,7 @@ beforeEach(() => {
     ["B2", 5],
     ["A4", 110],
   ];
-  cells.forEach(([address, content]) => fake.sheets[0].cells.set(address, content));
+  cells.forEach(([address, content]) => fake.log.cells.set(address, content));
 });
 
 describe("the pane's port to Excel", () => {
@@ -46,13 +48,13 @@ describe("the pane's port to Excel", () => {
   });
 
   test("reads a range on another sheet, trimmed or anchored", async () => {
-    await port.addSheet(offers[0].sheet);
+    await port.addSheet(anOffer);
     expect(await port.readRange("Log!$A$2:.$B$2")).toEqual([[100, 5]]);
     await expect(port.readRange("Nowhere!A1")).rejects.toThrow("Nowhere");
   });
 
   test("says where a formula would go, whether something is there, and whether that is a Table", async () => {
-    fake.sheets[0].tables.push("D1:F9");
+    fake.log.tables.push("D1:F9");
     fake.select("Log!D3");
     expect(await port.readTarget()).toEqual({
       sheet: "Log",
@@ -83,7 +85,7 @@ describe("the pane's port to Excel", () => {
     for (const { sheet } of offers) {
       expect(await port.addSheet(sheet)).toBe(sheet.name === "Log" ? "Log 2" : sheet.name);
     }
-    expect(await port.addSheet(offers[0].sheet)).toBe(`${offers[0].sheet.name} 2`);
+    expect(await port.addSheet(anOffer)).toBe(`${anOffer.name} 2`);
     expect(fake.sheets).toHaveLength(offers.length + 2);
   });
 
@@ -121,7 +123,7 @@ describe("the pane's port to Excel", () => {
   ])("puts a picture %s, with what it shows in words", async (_where, selected, left) => {
     fake.select(selected);
     await port.addImage({ png: "iVBOR", width: 400, height: 200, description: "rising" });
-    expect(fake.sheets[0].images).toEqual([
+    expect(fake.log.images).toEqual([
       { base64: "iVBOR", left, top: 30, width: 300, height: 150, altTextDescription: "rising" },
     ]);
   });
@@ -135,7 +137,7 @@ describe("the pane's port to Excel", () => {
     });
     await port.addChart!(chart!);
     const across = "A2:A9";
-    expect(fake.sheets[0].charts).toMatchObject([
+    expect(fake.log.charts).toMatchObject([
       {
         type: "Line",
         title: { text: "Strength trend" },

@@ -54,7 +54,8 @@ function argumentInSheets(argument: unknown, realm: Realm, isDate: boolean): unk
   const rows = (argument as unknown[]).map((row) =>
     Array.isArray(row) ? (row as unknown[]) : [row],
   );
-  if (rows.length === 1 && rows[0].length === 1) return cell(rows[0][0]);
+  const [first] = rows;
+  if (rows.length === 1 && first?.length === 1) return cell(first[0]);
   return realm.array(rows.map((row) => realm.array(row.map(cell))));
 }
 

@@ -6,6 +6,7 @@ import { describe, expect, test } from "vitest";
 import { cautions } from "../../../src/tools/help";
 import { built } from "../../built";
 import { catalogue, wordsOf } from "../../functions/catalogue";
+import { elementAt } from "../../present";
 import { load, SCRIPT, script } from "./load";
 
 const ids = catalogue.functions.map(({ id }) => id);
@@ -114,7 +115,7 @@ describe("what Sheets shows while a function is typed", () => {
     expect(comment).toContain(`Example: =SPARE_${id}(`);
     const parameterTags = tags.filter(ts.isJSDocParameterTag);
     entry.parameters.forEach((parameter, position) => {
-      const tag = parameterTags[position];
+      const tag = elementAt(parameterTags, position);
       const text = ts.getTextOfJSDocComment(tag.comment)!;
       expect(tag.name.getText()).toBe(parameter.name);
       expect(tag.isBracketed).toBe(parameter.optional === true);

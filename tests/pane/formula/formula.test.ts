@@ -166,8 +166,10 @@ describe("a call worked before it is inserted", () => {
     "E2:E3": [[100], ["#REF!"]],
   };
   const port = {
-    readRange: (reference: string) =>
-      reference in cells ? Promise.resolve(cells[reference]) : Promise.reject(new Error("none")),
+    readRange(reference: string) {
+      const values = cells[reference];
+      return values ? Promise.resolve(values) : Promise.reject(new Error("none"));
+    },
   };
   const worked = (id: string, typed: Typed) =>
     work(callOf(entryOf(id), typed), port, implementations);

@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { parseCsv } from "../../../src/readySheets/csv";
 import { ROOT } from "../../../src/tools/paths";
+import { elementAt } from "../../present";
 
 /** The invented squad's own numbers, as a selection of its sheets would give them. */
 
@@ -33,7 +34,7 @@ export function setsOf(lifter: string, lift: string): Cell[][] {
   const own = rows.filter((row) => row[2] === lifter && row[3] === lift);
   return [
     ["date", "load, kg", "reps", "reserve"],
-    ...own.map((row) => [row[0], row[4], row[5], row[6]]),
+    ...own.map((row) => [0, 4, 5, 6].map((at) => elementAt(row, at))),
   ];
 }
 

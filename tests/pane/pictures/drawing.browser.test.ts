@@ -57,10 +57,10 @@ describeInBrowser("the pictures", () => {
       const context = canvas.getContext("2d")!;
       context.drawImage(bitmap, 0, 0);
       const { data } = context.getImageData(0, 0, bitmap.width, bitmap.height);
+      const bytes = new DataView(data.buffer);
       const seen = new Set<number>();
-      for (let at = 0; at < data.length; at += 4) {
-        seen.add((data[at] << 16) | (data[at + 1] << 8) | data[at + 2]);
-      }
+      // Red, green, blue, and how far they cover what is behind.
+      for (let at = 0; at < data.length; at += 4) seen.add(bytes.getUint32(at) >>> 8);
       return {
         type: blob.type,
         width: bitmap.width,
@@ -87,6 +87,7 @@ function inspect() {
   const boxes = texts.map((text) => ({
     text: text.textContent,
     box: text.getBoundingClientRect(),
+    isTurned: /rotate\(-/.test(text.getAttribute("transform") ?? ""),
   }));
   const outside = boxes
     .filter(
@@ -98,9 +99,7 @@ function inspect() {
     )
     .map(({ text }) => text);
   // The boxes of turned labels overlap although the labels do not. A box is a little higher than its letters.
-  const level = boxes.filter(
-    (_, at) => !/rotate\(-/.test(texts[at].getAttribute("transform") ?? ""),
-  );
+  const level = boxes.filter(({ isTurned }) => !isTurned);
   const overlapping: string[] = [];
   for (const [at, one] of level.entries()) {
     for (const other of level.slice(at + 1)) {

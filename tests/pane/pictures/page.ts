@@ -3,6 +3,7 @@ import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { ROOT } from "../../../src/tools/paths";
 import type * as pictures from "../../../src/pane/pictures";
+import { only } from "../../present";
 
 declare global {
   interface Window {
@@ -28,7 +29,7 @@ export async function openPage(browser: Browser, complaints: string[]): Promise<
   await page.setContent(`<!doctype html><html lang="en"><head>
     <meta http-equiv="Content-Security-Policy"
       content="default-src 'none'; script-src 'unsafe-inline'; style-src 'self'; img-src 'self' data:">
-    <script>${bundle.outputFiles[0].text.replaceAll("</script", "<\\/script")}</script>
+    <script>${only(bundle.outputFiles).text.replaceAll("</script", "<\\/script")}</script>
     </head><body></body></html>`);
   return page;
 }

@@ -1,4 +1,5 @@
 import { implementations } from "../../../src/functions/implementations";
+import { cellAt } from "../../present";
 import { log, logColumn, reserveCalls, setsOf, squats } from "./demo";
 
 /** What somebody might select for each picture. */
@@ -28,11 +29,15 @@ export const blocksAndWeeks = log.map((row, at) =>
 );
 
 /** The typical error of the squat, from the two tests that the squad began with. */
-export const typicalError = implementations.RELIABILITY(
-  squats.map(({ firstTest, before }) => [firstTest, before]),
-  null,
-  "typical error",
-)[0][0] as number;
+export const typicalError = cellAt(
+  implementations.RELIABILITY(
+    squats.map(({ firstTest, before }) => [firstTest, before]),
+    null,
+    "typical error",
+  ),
+  0,
+  0,
+) as number;
 
 /** Five invented studies: name, close sets a week, effect size, standard error. */
 export const studies = [
