@@ -13,7 +13,7 @@ import type { ReadWorkbook } from "../../../src/xlsx";
 import { readPackage, readWorkbook, writePackage } from "../../../src/xlsx";
 import { buildBook, worksheet } from "../../cli/support";
 import { hasLibreOffice } from "../../libreOffice";
-import { named, only } from "../../present";
+import { elementAt, named, only } from "../../present";
 import { demoBytes } from "../../theDemo";
 import { readByLibreOffice, type FoundCells } from "../../xlsx/libreOfficeCells";
 import { bytesOf, files } from "../../xlsx/support";
@@ -91,7 +91,8 @@ const byLibreOffice = new Map<Uint8Array, FoundCells>();
 beforeAll(() => {
   if (!hasLibreOffice) return;
   const workbooks = fixtures.map(([, bytes]) => bytes);
-  readByLibreOffice(workbooks).forEach((found, i) => byLibreOffice.set(workbooks[i], found));
+  const found = readByLibreOffice(workbooks);
+  workbooks.forEach((bytes, at) => byLibreOffice.set(bytes, elementAt(found, at)));
 });
 
 /** What the engine keeps of a value. */

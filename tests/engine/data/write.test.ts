@@ -214,15 +214,14 @@ describe.skipIf(!hasLibreOffice)("opened in LibreOffice and saved again", () => 
   let exceljs: IWorkbookData;
   let theDemo: IWorkbookData;
   beforeAll(async () => {
-    const written = [
-      onDisk("exceljs-again", await write(openFile("exceljs"))),
-      onDisk("demo-again", demo),
-    ];
+    const first = onDisk("exceljs-again", await write(openFile("exceljs")));
+    const second = onDisk("demo-again", demo);
     const out = join(folder, "out");
-    convert(written, "xlsx", out);
-    [exceljs, theDemo] = written.map((path) =>
-      readData(new Uint8Array(readFileSync(join(out, basename(path))))),
-    );
+    convert([first, second], "xlsx", out);
+    const again = (path: string) =>
+      readData(new Uint8Array(readFileSync(join(out, basename(path)))));
+    exceljs = again(first);
+    theDemo = again(second);
   });
 
   it("has the same cached values, sheet by sheet", () => {
