@@ -12,6 +12,7 @@ import {
 import { warmUpSets as warmUp, type WarmUpStep } from "../../core/load/warmUp";
 import { liftReport } from "../answer";
 import * as quantities from "../quantities";
+import { shownNumber } from "../shownNumber";
 
 /**
  * @customenum {string}
@@ -59,7 +60,7 @@ export function warmUpSets(
     return liftReport(inputs, WarmUpPart, part, (values) => {
       const sets = setsFor(values);
       return {
-        summary: sets.map(({ load, reps }) => `${load} x ${reps}`).join(", "),
+        summary: sets.map(({ load, reps }) => `${shownNumber(load)} x ${reps}`).join(", "),
         sets: sets.length,
         volumeLoad: sets.reduce((sum, { load, reps }) => sum + load * reps, 0),
       };

@@ -1,7 +1,8 @@
 import { argumentsIn, closingOf } from "../../formula/calls";
 import { callsOurs } from "../../formula/spelling";
 import { tokensOf, type Token } from "../../formula/tokens";
-import { closedForms, lambdas, prefix } from "./lambdas";
+import { implementations } from "../../functions/implementations";
+import { lambdas, prefix } from "./lambdas";
 
 /** A formula that calculates without the add-in, and the functions it calls for that. */
 export interface Rewritten {
@@ -41,9 +42,12 @@ function rewrite(tokens: readonly Token[], calls: Set<string>): string | undefin
   return text;
 }
 
+/** Whether a copy can do one of the add-in's functions without the add-in. */
+export const hasClosedForm = (id: string) => id in implementations && lambdas.has(id);
+
 /** A call with all its arguments: what was left out is written as what it stands for. */
 function writeCall(id: string, given: readonly string[], calls: Set<string>): string | undefined {
-  if (!closedForms.has(id)) return undefined;
+  if (!hasClosedForm(id)) return undefined;
   const whole = id === "RESERVETAPER" && (given[3] ?? "").trim() === "";
   const name = whole ? "RESERVEWEEKS" : id;
   const values = whole ? given.filter((_, index) => index !== 3) : given;

@@ -1,4 +1,4 @@
-import type { EquationName } from "../../core/strength/equations";
+import type { EquationName } from "../../../core/strength/equations";
 
 /** A published curve and its inverse as spreadsheet formulas, of t reps to failure from 2 on. */
 interface CurveText {

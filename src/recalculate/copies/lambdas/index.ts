@@ -1,0 +1,50 @@
+import { columns } from "./columns";
+import { curve } from "./curve";
+import type { Lambda } from "./lambda";
+import { shapes } from "./lifted";
+import { load } from "./load";
+import { log } from "./log";
+import { plan } from "./plan";
+import { readers } from "./readers";
+import { statistics } from "./statistics";
+import { strength } from "./strength";
+import { studies } from "./studies";
+import { testing } from "./testing";
+
+/*
+ * The functions that a formula can express, as formulas: what a copy for people without the add-in
+ * calculates with.
+ */
+
+export type { Lambda } from "./lambda";
+
+/** Everything a copy may need, by name. */
+export const lambdas: ReadonlyMap<string, Lambda> = new Map(
+  [
+    ...[...readers, ...shapes, ...columns, ...curve, ...statistics],
+    ...[...strength, ...load, ...plan, ...log, ...testing, ...studies],
+  ].map((lambda) => [lambda.name, lambda]),
+);
+
+/** What the names of these functions start with in a workbook. */
+export const prefix = "PORTABLE_";
+
+/** A function's formula as a person reads it: the LAMBDA that its name stands for. */
+export function lambdaText({ parameters, body }: Lambda): string {
+  const names = parameters.map(({ name }) => name).join(",");
+  return `LAMBDA(${names},${body.replace(reference, (_, name: string) => prefix + name)})`;
+}
+
+const reference = /\{([A-Z][A-Z0-9]*)\}/g;
+
+/** The names of the functions that these use, themselves among them, each after those it uses. */
+export function withHelpers(names: Iterable<string>): string[] {
+  const found = new Set<string>();
+  const visit = (name: string) => {
+    if (found.has(name)) return;
+    for (const [, used] of lambdas.get(name)!.body.matchAll(reference)) visit(used);
+    found.add(name);
+  };
+  for (const name of names) visit(name);
+  return [...found];
+}

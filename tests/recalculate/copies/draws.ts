@@ -1,0 +1,394 @@
+import type { Scalar } from "./spreadsheet/values";
+
+/** Random arguments for calls of the functions that a copy can do without the add-in. */
+
+type Random = () => number;
+type Draw = (random: Random) => Scalar;
+
+/** An argument: its cells, and how a formula hands them over. */
+export interface Drawn {
+  readonly rows: readonly (readonly Scalar[])[];
+  readonly how: "reference" | "as text" | "omitted";
+}
+
+interface Draws {
+  readonly arguments: (random: Random) => Drawn[];
+  /** How exactly the numbers agree, where it is not to 1e-11. */
+  readonly digits?: number;
+}
+
+const pick =
+  (...contents: readonly Scalar[]): Draw =>
+  (random) =>
+    contents[Math.floor(random() * contents.length)];
+
+const between =
+  (low: number, high: number, step = 0.5): Draw =>
+  (random) =>
+    low + step * Math.floor((random() * (high - low)) / step);
+
+/** What a cell of a sheet can hold that is no number as it should be. */
+const odd = pick(
+  ...[null, null, 0, "", " ", "DNS", "–", "80kg", "2,5", "7.5", " 3 ", "1,250", "-1,250", "1e1"],
+  ...[-4, true, false, 45_000, "#N/A", "#DIV/0!", "#REF!", "#NAME?", "#VALUE!", "1'000", "½", "−2"],
+  ...["5%", 1e101, 1e-101, "10RM", "\u00a03", "3/4"],
+);
+
+/** What stands above a column. */
+const heading = pick("load", "trial 1", "10RM", "week 2", "reps (each)", "set 3 of 4", "Δ");
+
+const mostly =
+  (usual: Draw, often = 0.93): Draw =>
+  (random) =>
+    random() < often ? usual(random) : odd(random);
+
+const load = mostly(between(20, 260, 0.25));
+const reps = mostly(between(1, 18, 1));
+const reserve = mostly(between(0, 6));
+const increment = mostly(pick(0, 1, 1.25, 2.5, 5));
+const equation: Draw = (random) =>
+  random() < 0.93
+    ? pick(
+        "epley",
+        "brzycki",
+        "lander",
+        "lombardi",
+        "mayhew",
+        "oconner",
+        " Wathan ",
+        25,
+        "40",
+        null,
+      )(random)
+    : pick("eply", -3, 0, true, "", "#N/A", "2,5", "1,250", "#REF!")(random);
+const equationOrAll: Draw = (random) =>
+  random() < 0.4 ? pick("all", "ALL ", "all")(random) : equation(random);
+const score = mostly(between(-20, 80, 0.1));
+const spread = mostly(between(0.5, 12, 0.1));
+const size = mostly(between(1, 30, 1));
+const confidence = mostly(pick(0.95, 0.9, 0.5, 0.99, null, 0), 0.95);
+const df = mostly(pick(null, 0, 1, 2, 4.7, 9, 24, 180.5));
+
+interface Parameter {
+  readonly draw: Draw;
+  /** How often it is left out. */
+  readonly omitted?: number;
+  /** Words, which no heading stands above. */
+  readonly word?: boolean;
+  /** Whether it is always one cell, or mostly. */
+  readonly single?: boolean;
+}
+
+const data = (draw: Draw): Parameter => ({ draw });
+const optional = (draw: Draw): Parameter => ({ draw, omitted: 0.3 });
+const word = (draw: Draw): Parameter => ({ draw, omitted: 0.3, word: true, single: true });
+/** A label of a report, a blank or a word that is none. */
+const part = (...labels: readonly string[]): Parameter => ({
+  draw: (random) =>
+    random() < 0.92
+      ? pick(...labels, labels[0].toUpperCase())(random)
+      : pick("", null, 0, "x", "#N/A", true)(random),
+  omitted: 0.3,
+  word: true,
+});
+
+const cells = (rows: number, columns: number, of: (row: number, column: number) => Scalar) =>
+  Array.from({ length: rows }, (_, row) =>
+    Array.from({ length: columns }, (_, column) => of(row, column)),
+  );
+
+/** Mostly single cells, else columns of one length, now and then rows, grids and what does not fit. */
+function lifted(...parameters: readonly Parameter[]) {
+  return (random: Random): Drawn[] => {
+    const isSingle = random() < 0.5;
+    const length = 2 + Math.floor(random() * 3);
+    const headed = random() < 0.15;
+    return parameters.map(({ draw, omitted = 0, word = false, single = false }) => {
+      if (random() < omitted) return { rows: [[null]], how: "omitted" };
+      const stays = isSingle || random() < (single ? 0.9 : 0.3);
+      const odds = random();
+      const [rows, columns] = stays
+        ? [1, 1]
+        : odds < 0.9
+          ? [length, 1]
+          : odds < 0.94
+            ? [1, 3]
+            : odds < 0.97
+              ? [length, 3]
+              : [length + 1, 1];
+      const drawn = cells(rows, columns, (row) =>
+        headed && row === 0 && rows > 1 && !word && random() < 0.95
+          ? heading(random)
+          : draw(random),
+      );
+      return { rows: drawn, how: random() < 0.1 ? "as text" : "reference" };
+    });
+  };
+}
+
+/** Columns read row by row, of one length but now and then. */
+function columns(...parameters: readonly (Parameter & { readonly keys?: boolean })[]) {
+  return (random: Random): Drawn[] => {
+    const length = random() < 0.15 ? 1 : 2 + Math.floor(random() * 6);
+    const headed = length > 1 && random() < 0.4;
+    const lying = length > 1 && random() < 0.06;
+    const clean = random() < 0.6;
+    return parameters.map(({ draw, omitted = 0, word = false, single = false, keys = false }) => {
+      if (random() < omitted) return { rows: [[null]], how: "omitted" };
+      const odds = random();
+      const rows = single || odds < 0.04 ? 1 : odds < 0.06 ? length + 1 : length;
+      const content = (row: number): Scalar => {
+        if (headed && row === 0 && rows > 1 && !word) return heading(random);
+        let drawn = draw(random);
+        // Mostly whole columns: a single bad cell is the error of all of them.
+        while (clean && !word && !single && isBad(drawn)) drawn = draw(random);
+        return drawn;
+      };
+      const wide = keys && random() < 0.25 ? 2 : 1;
+      const upright = cells(rows, wide, content);
+      const turned =
+        lying && wide === 1 ? upright[0].map((_, c) => upright.map((row) => row[c])) : upright;
+      return { rows: turned, how: random() < 0.1 ? "as text" : "reference" };
+    });
+  };
+}
+
+const isBad = (cell: Scalar) =>
+  typeof cell === "boolean" ||
+  (typeof cell === "string" && /\d|#/.test(cell) && !/^\s*\d+([.,]\d)?\s*$/.test(cell)) ||
+  (typeof cell === "number" && (cell < 0 || cell >= 40_000 || (cell !== 0 && cell < 1e-99)));
+
+const keys: Parameter & { keys: boolean } = {
+  draw: pick("Squat", "squat ", "Bench", "", null, 5, "5", true, "Row", "Row", "Row", "Squat"),
+  omitted: 0.4,
+  keys: true,
+};
+const only = (draw: Draw, omitted = 0.4): Parameter => ({ draw, omitted, single: true });
+
+/** A table of warm-up steps, with and without a heading. */
+function steps(random: Random): Drawn {
+  if (random() < 0.5) return { rows: [[null]], how: "omitted" };
+  const odds = random();
+  if (odds < 0.08) return { rows: [[pick(null, 0, 0.5, "")(random)]], how: "reference" };
+  const rows = cells(1 + Math.floor(random() * 4), odds < 0.12 ? 3 : 2, (_, column) =>
+    column === 0
+      ? mostly(pick(0.3, 0.5, 0.7, 0.85, 1, 1.1), 0.97)(random)
+      : mostly(between(1, 9, 1), 0.97)(random),
+  );
+  const headed = random() < 0.3 ? [["share", "reps", "x"].slice(0, rows[0].length)] : [];
+  const blank = random() < 0.15 ? [Array<Scalar>(rows[0].length).fill(null)] : [];
+  return { rows: [...headed, ...rows, ...blank], how: "reference" };
+}
+
+const list =
+  (draw: Draw) =>
+  (random: Random): Drawn => {
+    if (random() < 0.4) return { rows: [[null]], how: "omitted" };
+    const length = 1 + Math.floor(random() * 5);
+    const content = Array.from({ length }, (_, at) =>
+      at === 0 && random() < 0.2 ? heading(random) : draw(random),
+    );
+    const rows = random() < 0.5 ? [content] : content.map((cell) => [cell]);
+    return { rows, how: random() < 0.1 ? "as text" : "reference" };
+  };
+const one =
+  (draw: Draw, omitted: number) =>
+  (random: Random): Drawn =>
+    random() < omitted
+      ? { rows: [[null]], how: "omitted" }
+      : {
+          rows: random() < 0.03 ? [[draw(random)], [draw(random)]] : [[draw(random)]],
+          how: "reference",
+        };
+const each =
+  (...of: readonly ((random: Random) => Drawn)[]) =>
+  (random: Random) =>
+    of.map((draw) => draw(random));
+
+const scale = mostly(pick("reserve", "rpe", " RPE", null), 0.95);
+const chartReps = mostly(pick(1, 2, 3, 5, 8, 12, 16, 29, null), 0.97);
+const chartReserves = mostly(pick(0, 0.5, 1, 2, 3, 4, null), 0.97);
+
+export const draws: Readonly<Record<string, Draws>> = {
+  E1RM: { arguments: lifted(data(load), data(reps), optional(reserve), word(equation)) },
+  E1RMBAND: {
+    arguments: lifted(
+      ...[data(load), data(reps), optional(reserve), optional(mostly(pick(0, 1, 2, 0.5)))],
+      ...[word(equationOrAll), part("low", "estimate", "high")],
+    ),
+  },
+  PERCENT1RM: { arguments: lifted(data(reps), optional(reserve), word(equation)) },
+  REPSAT: {
+    arguments: lifted(
+      ...[data(load), data(mostly(between(100, 260))), optional(reserve), word(equation)],
+    ),
+  },
+  RELATIVESTRENGTH: {
+    arguments: lifted(
+      ...[data(load), data(mostly(between(45, 120)))],
+      optional(pick(1, 2 / 3, 0.5, null, 0, -1, "0,5", "DNS")),
+    ),
+  },
+  LOADFOR: {
+    arguments: lifted(
+      ...[data(load), data(reps), optional(reserve), optional(increment), word(equation)],
+    ),
+  },
+  NEXTLOAD: {
+    arguments: lifted(
+      ...[data(load), data(reps), data(reserve), data(reps), data(reserve)],
+      ...[optional(increment), word(equation)],
+    ),
+  },
+  ROUNDLOAD: {
+    arguments: lifted(
+      ...[data(load), data(increment)],
+      word(pick("nearest", "down", "UP", null, 0, "sideways", " Down", true, "#N/A", "|down|")),
+    ),
+  },
+  LOADCHART: {
+    arguments: each(
+      ...[one(load, 0), list(chartReps), list(chartReserves), one(increment, 0.4)],
+      ...[one(equation, 0.4), one(scale, 0.4)],
+    ),
+  },
+  PERCENTCHART: {
+    arguments: each(list(chartReps), list(chartReserves), one(equation, 0.4), one(scale, 0.4)),
+  },
+  WARMUPSETS: {
+    arguments: (random) => {
+      const [weight, bar, step, label] = lifted(
+        ...[data(load), optional(mostly(pick(0, 15, 20, 40))), optional(increment)],
+        part("summary", "sets", "volume load"),
+      )(random);
+      return [weight, bar, step, steps(random), label];
+    },
+  },
+  RPETORIR: { arguments: lifted(data(mostly(between(4, 11)))) },
+  RIRTORPE: { arguments: lifted(data(reserve)) },
+  RESERVETAPER: {
+    arguments: (random) => {
+      const drawn = lifted(
+        ...[data(mostly(between(1, 12, 1))), data(reserve), data(reserve)],
+        ...[optional(mostly(between(1, 12, 1))), optional(mostly(pick(0, 0.5, 1)))],
+      )(random);
+      // Without a week it is all weeks of one taper.
+      const alone = drawn[3].how === "omitted";
+      return alone ? drawn.map((each) => ({ ...each, rows: [[each.rows[0][0]]] })) : drawn;
+    },
+  },
+  PLANCHECK: {
+    arguments: lifted(
+      ...[data(load), data(reps), optional(reserve), data(load), data(reps), optional(reserve)],
+      ...[word(equation), part("load off", "reps off", "reserve off", "strength off")],
+    ),
+    digits: 1e-10,
+  },
+  VOLUMELOAD: { arguments: columns(data(load), data(reps), optional(reps), keys) },
+  CLOSESETS: {
+    arguments: columns(
+      data(reps),
+      data(reserve),
+      optional(reps),
+      only(mostly(pick(0, 2, 3.5, 4))),
+      keys,
+    ),
+  },
+  SESSIONLOAD: {
+    arguments: lifted(data(mostly(between(1, 11))), data(mostly(between(10, 120, 5)))),
+  },
+  WEEKMONOTONY: { arguments: week() },
+  WEEKSTRAIN: { arguments: week() },
+  MDC: { arguments: lifted(data(spread), optional(confidence), optional(df)), digits: 1e-9 },
+  SWC: { arguments: columns(data(score), only(mostly(pick(0.2, 0.5, null, 0)))) },
+  CHANGESCORE: {
+    arguments: lifted(
+      ...[data(score), data(score), data(spread), optional(mostly(pick(0, 1, 3)))],
+      ...[optional(confidence), optional(df)],
+      part("change", "percent", "low", "high", "ratio", "p", "chance", "reading"),
+    ),
+    digits: 1e-9,
+  },
+  RESPONDERS: {
+    arguments: columns(
+      ...[data(score), data(score), only(mostly(pick(0, 1, 3, -2, 0.1)), 0), only(confidence)],
+      {
+        ...part("n", "dropped", "responders", "share", "low", "high", "no increase"),
+        single: true,
+      },
+    ),
+    digits: 1e-9,
+  },
+  RESPONDERDIFF: {
+    arguments: lifted(
+      ...[data(mostly(between(0, 14, 1))), data(mostly(between(8, 30, 1)))],
+      ...[data(mostly(between(0, 14, 1))), data(mostly(between(8, 30, 1))), optional(confidence)],
+      part("share A", "share B", "difference", "low", "high", "p"),
+    ),
+    digits: 1e-9,
+  },
+  EQUIVALENCE: {
+    arguments: lifted(
+      ...[data(score), data(spread), data(df), data(spread)],
+      ...[optional(mostly(pick(0.05, 0.1, 0.5, null)))],
+      part("p low side", "p high side", "p", "low", "high", "reading"),
+    ),
+    digits: 1e-9,
+  },
+  STUDYDIFF: {
+    arguments: lifted(
+      ...[data(score), data(spread), data(size), data(score), data(spread), data(size)],
+      ...[
+        optional(confidence),
+        part("difference", "low", "t", "df", "p", "effect size", "effect high"),
+      ],
+    ),
+    digits: 1e-9,
+  },
+  STUDYCHANGEDIFF: {
+    arguments: lifted(
+      ...[data(score), data(score), data(spread), data(size)],
+      ...[data(score), data(score), data(spread), data(size)],
+      ...[data(mostly(pick(0, 0.5, 0.9, -1, 1.1))), optional(confidence)],
+      part("difference", "effect size", "effect standard error", "effect low", "effect high"),
+    ),
+    digits: 1e-9,
+  },
+  SDCHANGE: {
+    arguments: lifted(data(spread), data(spread), data(mostly(pick(0, 0.5, 0.9, -1, 1, 1.1)))),
+  },
+  SDFROMCI: {
+    arguments: lifted(data(score), data(score), data(size), optional(confidence)),
+    digits: 1e-9,
+  },
+  SEFROMCI: {
+    arguments: lifted(data(score), data(score), optional(confidence), optional(df)),
+    digits: 1e-9,
+  },
+};
+
+/** A week of daily loads, in any shape. */
+function week() {
+  return (random: Random): Drawn[] => {
+    const [rows, columns] = pickShape(random);
+    const calm = random() < 0.7;
+    const day = mostly(pick(0, 0, 300, 450, 500, 620), calm ? 1 : 0.9);
+    return [
+      {
+        rows: cells(rows, columns, () => day(random)),
+        how: random() < 0.1 ? "as text" : "reference",
+      },
+    ];
+  };
+}
+
+const pickShape = (random: Random) =>
+  (
+    [
+      [7, 1],
+      [1, 7],
+      [1, 1],
+      [2, 1],
+      [2, 3],
+    ] as const
+  )[Math.floor(random() * 5)];

@@ -1,0 +1,333 @@
+import betainc from "@stdlib/math-base-special-betainc";
+import erfc from "@stdlib/math-base-special-erfc";
+import erfcinv from "@stdlib/math-base-special-erfcinv";
+import gammaln from "@stdlib/math-base-special-gammaln";
+import {
+  finite,
+  Matrix,
+  matrixOf,
+  notAvailable,
+  numberIn,
+  overRanges,
+  problemIn,
+  Problem,
+  textIn,
+  truthIn,
+  value,
+  workedOut,
+  type Callable,
+  type Plain,
+  type Scalar,
+  type Value,
+} from "./values";
+
+/*
+ * Functions of spreadsheets, as Microsoft's help describes them, written for the tests and sharing nothing with
+ * the page's engine.
+ */
+type Sheet = (...given: Value[]) => Value;
+
+const plain = (given: Value): Plain => {
+  if (typeof given === "function") throw new Error("a LAMBDA stands where a value should");
+  return given;
+};
+
+/** A function of numbers. */
+const ofNumbers =
+  (of: (...numbers: number[]) => Scalar): Sheet =>
+  (...given) =>
+    overRanges(given.map(plain), (cells) => {
+      const numbers = cells.map(numberIn);
+      return problemIn(numbers) ?? of(...(numbers as number[]));
+    });
+
+/** A function of texts, and of numbers where they are said. */
+const ofTexts =
+  (of: (...texts: string[]) => Scalar): Sheet =>
+  (...given) =>
+    overRanges(given.map(plain), (cells) => {
+      const found = cells.map(textIn);
+      return problemIn(found) ?? of(...(found as string[]));
+    });
+
+/** A question about a cell, which an error answers too. */
+const ask =
+  (of: (cell: Scalar) => Scalar): Sheet =>
+  (...given) =>
+    overRanges(given.map(plain), ([cell]) => of(cell));
+
+/** A function of all numbers in its arguments; text and truth values in ranges do not count. */
+const ofAll =
+  (of: (numbers: number[]) => Scalar): Sheet =>
+  (...given) => {
+    const numbers: number[] = [];
+    for (const each of given.map(plain)) {
+      for (const cell of matrixOf(each).cells.flat()) {
+        if (cell instanceof Problem) return cell;
+        if (typeof cell === "number") numbers.push(cell);
+        else if (!(each instanceof Matrix)) {
+          const number = numberIn(cell);
+          if (number instanceof Problem) return number;
+          numbers.push(number);
+        }
+      }
+    }
+    return of(numbers);
+  };
+
+const sumOf = (numbers: readonly number[]) => numbers.reduce((sum, number) => sum + number, 0);
+
+const count = (given: Value, otherwise: number) => {
+  const number = numberIn(matrixOf(plain(given ?? otherwise)).cells[0][0]);
+  return number instanceof Problem ? number : Math.trunc(number);
+};
+
+/** Where a number would be rounded away from 0, by its decimal digits. */
+function round(number: number, digits: number): number {
+  const text = Math.abs(number).toPrecision(15);
+  const moved = Math.round(Number(`${Number(text)}e${digits}`.replace(/e([+-]\d+)e/, "e$1e")));
+  const shift = Number.isNaN(moved)
+    ? Number(Math.abs(number).toFixed(Math.min(100, Math.max(0, digits))))
+    : Number(`${moved}e${-digits}`);
+  return Math.sign(number) * shift;
+}
+
+function numberValue(text: string): Scalar {
+  const bare = text.replace(/[\s']/g, "");
+  if (bare === "") return 0;
+  return /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(bare) ? finite(Number(bare)) : value;
+}
+
+const normal = (z: number) => erfc(-z / Math.SQRT2) / 2;
+
+/** The value below which a rising function of 0 to 1 lies with this chance, found by halving. */
+function betaInverse(chance: number, a: number, b: number): Scalar {
+  if (!(chance > 0 && chance <= 1 && a > 0 && b > 0)) return new Problem("#NUM!");
+  let [low, high] = [-745, 0];
+  // Halved in logarithms, so that a tiny value has its digits too.
+  for (let step = 0; step < 200; step++) {
+    const middle = (low + high) / 2;
+    if (betainc(Math.exp(middle), a, b) < chance) low = middle;
+    else high = middle;
+  }
+  return Math.exp(high);
+}
+
+const logChoose = (all: number, some: number) =>
+  gammaln(all + 1) - gammaln(some + 1) - gammaln(all - some + 1);
+
+const compare = (one: Scalar, other: Scalar): number => {
+  const rank = (cell: Scalar) =>
+    typeof cell === "number"
+      ? 0
+      : typeof cell === "string"
+        ? 1
+        : typeof cell === "boolean"
+          ? 2
+          : -1;
+  // A blank is 0, "" or FALSE, whichever it is compared with.
+  const like = (cell: Scalar, beside: Scalar): Scalar =>
+    cell !== null
+      ? cell
+      : typeof beside === "string"
+        ? ""
+        : typeof beside === "boolean"
+          ? false
+          : 0;
+  const [a, b] = [like(one, other), like(other, one)];
+  if (rank(a) !== rank(b)) return rank(a) - rank(b);
+  if (typeof a === "string") {
+    const [left, right] = [a.toLowerCase(), (b as string).toLowerCase()];
+    return left < right ? -1 : left > right ? 1 : 0;
+  }
+  return Number(a) - Number(b);
+};
+
+const comparing =
+  (holds: (order: number) => boolean): Sheet =>
+  (...given) =>
+    overRanges(
+      given.map(plain),
+      ([one, other]) => problemIn([one, other]) ?? holds(compare(one, other)),
+    );
+
+const excelTrim = (text: string) => text.replace(/^ +| +$/g, "").replace(/ +/g, " ");
+
+const errorTypes = "#NULL! #DIV/0! #VALUE! #REF! #NAME? #NUM! #N/A".split(" ");
+
+export const operators: Readonly<Record<string, Sheet>> = {
+  "+": ofNumbers((a, b) => finite(a + b)),
+  "-": ofNumbers((a, b) => finite(a - b)),
+  "*": ofNumbers((a, b) => finite(a * b)),
+  "/": ofNumbers((a, b) => (b === 0 ? new Problem("#DIV/0!") : finite(a / b))),
+  "^": ofNumbers((a, b) => finite(a ** b)),
+  "&": ofTexts((a, b) => a + b),
+  "=": comparing((order) => order === 0),
+  "<>": comparing((order) => order !== 0),
+  "<": comparing((order) => order < 0),
+  ">": comparing((order) => order > 0),
+  "<=": comparing((order) => order <= 0),
+  ">=": comparing((order) => order >= 0),
+  negative: ofNumbers((a) => -a),
+};
+
+export const functions: Readonly<Record<string, Sheet>> = {
+  ABS: ofNumbers((a) => Math.abs(a)),
+  INT: ofNumbers((a) => Math.floor(a)),
+  SQRT: ofNumbers((a) => finite(Math.sqrt(a))),
+  EXP: ofNumbers((a) => finite(Math.exp(a))),
+  LN: ofNumbers((a) => finite(Math.log(a))),
+  LOG10: ofNumbers((a) => finite(Math.log10(a))),
+  ROUND: ofNumbers(round),
+  SUM: ofAll(sumOf),
+  MAX: ofAll((numbers) => (numbers.length === 0 ? 0 : numbers.reduce((a, b) => Math.max(a, b)))),
+  MIN: ofAll((numbers) => (numbers.length === 0 ? 0 : numbers.reduce((a, b) => Math.min(a, b)))),
+  AVERAGE: ofAll((numbers) =>
+    numbers.length === 0 ? new Problem("#DIV/0!") : sumOf(numbers) / numbers.length,
+  ),
+  COUNT: (...given) =>
+    given
+      .flatMap((each) => matrixOf(plain(each)).cells.flat())
+      .filter((cell) => typeof cell === "number").length,
+  LEN: ofTexts((text) => text.length),
+  TRIM: ofTexts(excelTrim),
+  LOWER: ofTexts((text) => text.toLowerCase()),
+  LEFT: ofTexts((text, length = "1") => text.slice(0, Number(length))),
+  RIGHT: ofTexts((text, length = "1") => text.slice(-Number(length))),
+  MID: ofTexts((text, start, length) => text.substr(Number(start) - 1, Number(length))),
+  SUBSTITUTE: ofTexts((text, old, fresh) => (old === "" ? text : text.replaceAll(old, fresh))),
+  FIND: ofTexts((wanted, text) => (text.includes(wanted) ? text.indexOf(wanted) + 1 : value)),
+  SEARCH: ofTexts((wanted, text) => {
+    const at = text.toLowerCase().indexOf(wanted.toLowerCase());
+    return at < 0 ? value : at + 1;
+  }),
+  UNICHAR: ofNumbers((code) => String.fromCodePoint(code)),
+  NUMBERVALUE: ofTexts((text) => numberValue(text)),
+  ISNUMBER: ask((cell) => typeof cell === "number"),
+  ISTEXT: ask((cell) => typeof cell === "string"),
+  ISLOGICAL: ask((cell) => typeof cell === "boolean"),
+  ISERROR: ask((cell) => cell instanceof Problem),
+  "ERROR.TYPE": ask((cell) =>
+    cell instanceof Problem && errorTypes.includes(cell.code)
+      ? errorTypes.indexOf(cell.code) + 1
+      : notAvailable,
+  ),
+  IFERROR: (...given) =>
+    overRanges(given.map(plain), ([cell, otherwise]) =>
+      cell instanceof Problem ? otherwise : cell,
+    ),
+  IFNA: (...given) =>
+    overRanges(given.map(plain), ([cell, otherwise]) =>
+      cell instanceof Problem && cell.code === "#N/A" ? otherwise : cell,
+    ),
+  OR: (...given) => {
+    const cells = given.flatMap((each) => matrixOf(plain(each)).cells.flat());
+    return problemIn(cells) ?? cells.some((cell) => truthIn(cell) === true);
+  },
+  ROWS: (given) => (given instanceof Problem ? given : matrixOf(plain(given)).rows),
+  COLUMNS: (given) => (given instanceof Problem ? given : matrixOf(plain(given)).columns),
+  INDEX: (range, row, column) => {
+    const { cells, isReference } = matrixOf(plain(range));
+    const [r, c] = [count(row, 0), count(column, 0)];
+    if (range instanceof Problem) return range;
+    if (r instanceof Problem || c instanceof Problem) return value;
+    if (r > cells.length || c > cells[0].length) return new Problem("#REF!");
+    const rows = r === 0 ? cells : [cells[r - 1]];
+    const found = c === 0 ? rows : rows.map((each) => [each[c - 1]]);
+    return isReference ? new Matrix(found, true) : workedOut(found);
+  },
+  SEQUENCE: (rows, columns = 1, start = 1, step = 1) => {
+    const sizes = [count(rows, 1), count(columns, 1), count(start, 1), count(step, 1)];
+    const problem = problemIn(sizes);
+    if (problem) return problem;
+    const [down, across, first, by] = sizes as number[];
+    return workedOut(
+      Array.from({ length: down }, (_, r) =>
+        Array.from({ length: across }, (_, c) => first + by * (r * across + c)),
+      ),
+    );
+  },
+  TRANSPOSE: (given) => {
+    const { cells } = matrixOf(plain(given));
+    return workedOut(cells[0].map((_, column) => cells.map((row) => row[column])));
+  },
+  HSTACK: (...given) => {
+    const all = given.map((each) => matrixOf(plain(each)));
+    const rows = Math.max(...all.map((each) => each.rows));
+    return workedOut(
+      Array.from({ length: rows }, (_, row) =>
+        all.flatMap(
+          ({ cells, columns }) => cells[row] ?? Array<Scalar>(columns).fill(notAvailable),
+        ),
+      ),
+    );
+  },
+  VSTACK: (...given) => {
+    const all = given.map((each) => matrixOf(plain(each)));
+    const columns = Math.max(...all.map((each) => each.columns));
+    return workedOut(
+      all.flatMap(({ cells }) =>
+        cells.map((row) => [...row, ...Array<Scalar>(columns - row.length).fill(notAvailable)]),
+      ),
+    );
+  },
+  FILTER: (given, include) => {
+    const { cells } = matrixOf(plain(given));
+    const chosen = matrixOf(plain(include)).cells.map(([cell]) => truthIn(cell));
+    const problem = problemIn(chosen);
+    if (problem) return problem;
+    return chosen.length === cells.length
+      ? workedOut(cells.filter((_, row) => chosen[row]))
+      : value;
+  },
+  MAP: (...given) => {
+    const call = given.at(-1) as Callable;
+    const all = given.slice(0, -1).map((each) => matrixOf(plain(each)));
+    return workedOut(
+      all[0].cells.map((row, r) =>
+        row.map((_, c) => {
+          const cells = all.map((each) => each.cells[r]?.[c] ?? notAvailable);
+          const found = call(...cells);
+          return found instanceof Matrix || typeof found === "function"
+            ? new Problem("#CALC!")
+            : found;
+        }),
+      ),
+    );
+  },
+  BYROW: (given, call) =>
+    workedOut(
+      matrixOf(plain(given)).cells.map((row) => [(call as Callable)(new Matrix([row])) as Scalar]),
+    ),
+  TEXTJOIN: (delimiter, ignoreEmpty, ...given) => {
+    const cells = given.flatMap((each) => matrixOf(plain(each)).cells.flat()).map(textIn);
+    const problem = problemIn(cells);
+    if (problem) return problem;
+    const kept = ignoreEmpty === true ? cells.filter((cell) => cell !== "") : cells;
+    return kept.join(delimiter as string);
+  },
+  XMATCH: (wanted, list) => {
+    const cells = matrixOf(plain(list)).cells.flat();
+    return overRanges([plain(wanted)], ([cell]) => {
+      if (cell instanceof Problem) return cell;
+      const at = cells.findIndex((each) => !(each instanceof Problem) && compare(each, cell) === 0);
+      return at < 0 ? notAvailable : at + 1;
+    });
+  },
+  GAMMALN: ofNumbers((a) => (a > 0 ? gammaln(a) : new Problem("#NUM!"))),
+  "NORM.S.DIST": ofNumbers(normal),
+  "NORM.S.INV": ofNumbers((chance) =>
+    chance > 0 && chance < 1 ? -Math.SQRT2 * erfcinv(2 * chance) : new Problem("#NUM!"),
+  ),
+  "BETA.DIST": ofNumbers((x, a, b) =>
+    a > 0 && b > 0 && x >= 0 && x <= 1 ? betainc(x, a, b) : new Problem("#NUM!"),
+  ),
+  "BETA.INV": ofNumbers(betaInverse),
+  "HYPGEOM.DIST": ofNumbers((found, drawn, marked, total) => {
+    const possible = found >= 0 && found <= Math.min(drawn, marked);
+    if (!possible || found < drawn + marked - total) return new Problem("#NUM!");
+    return Math.exp(
+      logChoose(marked, found) + logChoose(total - marked, drawn - found) - logChoose(total, drawn),
+    );
+  }),
+};

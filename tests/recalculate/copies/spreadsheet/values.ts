@@ -1,0 +1,97 @@
+/** The values of the small spreadsheet that the tests of copies calculate with. */
+
+/** An error in a cell. */
+export class Problem {
+  constructor(readonly code: string) {}
+}
+
+/** What one cell holds; `null` is a blank. */
+export type Scalar = number | string | boolean | null | Problem;
+
+/** Cells in rows. A reference still knows its blanks, in anything worked out they are 0. */
+export class Matrix {
+  constructor(
+    readonly cells: readonly (readonly Scalar[])[],
+    readonly isReference = false,
+  ) {}
+  get rows() {
+    return this.cells.length;
+  }
+  get columns() {
+    return this.cells[0].length;
+  }
+}
+
+export type Plain = Scalar | Matrix;
+
+/** A LAMBDA, ready to be called. */
+export type Callable = (...given: Value[]) => Value;
+
+export type Value = Plain | Callable;
+
+export const value = new Problem("#VALUE!");
+export const notAvailable = new Problem("#N/A");
+
+export const matrixOf = (given: Plain): Matrix =>
+  given instanceof Matrix ? given : new Matrix([[given]]);
+
+/** What is worked out from rows: a single cell of them is a value by itself. */
+export function workedOut(cells: readonly (readonly Scalar[])[]): Plain {
+  if (cells.length === 0 || cells[0].length === 0) return new Problem("#CALC!");
+  const filled = cells.map((row) => row.map((cell) => cell ?? 0));
+  return filled.length === 1 && filled[0].length === 1 ? filled[0][0] : new Matrix(filled);
+}
+
+/**
+ * A function of single cells over ranges: a row and a column stretch, and where one range is longer than
+ * another its last cells are #N/A.
+ */
+export function overRanges(given: readonly Plain[], of: (cells: Scalar[]) => Scalar): Plain {
+  if (!given.some((each) => each instanceof Matrix)) return of(given as Scalar[]) ?? 0;
+  const all = given.map(matrixOf);
+  const rows = Math.max(...all.map((each) => each.rows));
+  const columns = Math.max(...all.map((each) => each.columns));
+  return workedOut(
+    Array.from({ length: rows }, (_, row) =>
+      Array.from({ length: columns }, (_, column) => {
+        const cells = all.map((each) => {
+          const found = each.cells[each.rows === 1 ? 0 : row];
+          return found === undefined ? undefined : found[each.columns === 1 ? 0 : column];
+        });
+        return cells.some((cell) => cell === undefined) ? notAvailable : of(cells as Scalar[]);
+      }),
+    ),
+  );
+}
+
+/** The first error among these, if there is one. */
+export const problemIn = (cells: readonly Scalar[]): Problem | undefined =>
+  cells.find((cell) => cell instanceof Problem);
+
+/** A cell as a number, as arithmetic takes it. */
+export function numberIn(cell: Scalar): number | Problem {
+  if (cell instanceof Problem) return cell;
+  if (cell === null) return 0;
+  if (typeof cell === "boolean") return cell ? 1 : 0;
+  if (typeof cell === "number") return cell;
+  return /^\s*[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?\s*$/i.test(cell) ? Number(cell) : value;
+}
+
+/** A cell as text; a number has 15 digits. */
+export function textIn(cell: Scalar): string | Problem {
+  if (cell instanceof Problem) return cell;
+  if (cell === null) return "";
+  if (typeof cell === "boolean") return cell ? "TRUE" : "FALSE";
+  return typeof cell === "number" ? String(Number(cell.toPrecision(15))) : cell;
+}
+
+/** A cell as a condition. */
+export function truthIn(cell: Scalar): boolean | Problem {
+  if (typeof cell === "string") return /^(true|false)$/i.test(cell) ? /true/i.test(cell) : value;
+  const number = numberIn(cell);
+  return number instanceof Problem ? number : number !== 0;
+}
+
+/** A number that may have come to none. */
+export const finite = (number: number): Scalar =>
+  Number.isFinite(number) ? number : new Problem("#NUM!");
