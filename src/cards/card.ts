@@ -45,7 +45,7 @@ export class CardProblem extends Error {
 }
 
 /** What a card can hold: enough for any athlete, and little enough for a code on paper. */
-export const limits = {
+export const LIMITS = {
   lifts: 6,
   today: 8,
   plates: 12,

@@ -1,5 +1,5 @@
 import { equations, type EquationName } from "../core/strength/equations";
-import { CardProblem, limits, type Card, type CardPlate, type Unit } from "./card";
+import { CardProblem, LIMITS, type Card, type CardPlate, type Unit } from "./card";
 
 /**
  * A card out of something that came from anywhere: each value is looked at, and what is not a card's is refused.
@@ -13,7 +13,7 @@ export function checkCard(given: unknown): Card {
   );
   if (version !== 1) throw new CardProblem("it was made by another version");
   if (more.length > 0) throw new CardProblem("it holds more than a card");
-  const checkedLifts = list(lifts, limits.lifts, "the lifts").map((lift) => {
+  const checkedLifts = list(lifts, LIMITS.lifts, "the lifts").map((lift) => {
     const [liftName, oneRepMax] = list(lift, 2, "a lift");
     return { name: text(liftName, "a lift's name"), oneRepMax: load(oneRepMax, "a maximum") };
   });
@@ -26,17 +26,17 @@ export function checkCard(given: unknown): Card {
     unit: unitOf(unit),
     increment: load(increment, "the smallest step"),
     bar: load(bar, "the bar"),
-    plates: list(plates, limits.plates, "the plates").map(plate),
+    plates: list(plates, LIMITS.plates, "the plates").map(plate),
     equation: equationOf(equation),
     lifts: checkedLifts,
-    today: list(today, limits.today, "today's sets").map((planned) => {
+    today: list(today, LIMITS.today, "today's sets").map((planned) => {
       const [lift, sets, reps, reserve] = list(planned, 4, "a planned set");
       const at = whole(lift, 0, checkedLifts.length - 1, "a planned lift");
       return {
         lift: checkedLifts[at]!.name,
-        sets: whole(sets, 1, limits.sets, "the sets"),
-        reps: whole(reps, 1, limits.reps, "the reps"),
-        reserve: number(reserve, 0, limits.reserve, "the reserve"),
+        sets: whole(sets, 1, LIMITS.sets, "the sets"),
+        reps: whole(reps, 1, LIMITS.reps, "the reps"),
+        reserve: number(reserve, 0, LIMITS.reserve, "the reserve"),
       };
     }),
     made: day(made),
@@ -73,7 +73,7 @@ function text(given: unknown, what: string): string {
   const fits =
     typeof given === "string" &&
     given.trim() !== "" &&
-    given.length <= limits.nameLength &&
+    given.length <= LIMITS.nameLength &&
     !unfit.test(given);
   if (!fits) throw new CardProblem(`${what} cannot be read`);
   return given;
@@ -87,7 +87,7 @@ function number(given: unknown, low: number, high: number, what: string): number
 }
 
 function load(given: unknown, what: string): number {
-  return number(given, 0.01, limits.load, what);
+  return number(given, 0.01, LIMITS.load, what);
 }
 
 function whole(given: unknown, low: number, high: number, what: string): number {
@@ -101,7 +101,7 @@ function plate(given: unknown): CardPlate {
   const checked = { weight: load(weight, "a plate") };
   return pairs === undefined
     ? checked
-    : { ...checked, pairs: whole(pairs, 0, limits.pairs, "the pairs of a plate") };
+    : { ...checked, pairs: whole(pairs, 0, LIMITS.pairs, "the pairs of a plate") };
 }
 
 function unitOf(given: unknown): Unit {

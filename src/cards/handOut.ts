@@ -10,7 +10,7 @@ export interface CardFile {
 }
 
 /** What the coach should know before any card goes out. */
-export const privacy =
+export const PRIVACY =
   "Whoever has a card's file, link or printed code can read the lifter's name and loads.";
 
 /** A file a lifter, which needs nothing else and opens on any phone. `page` is the built page of cards. */

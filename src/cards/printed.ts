@@ -17,7 +17,7 @@ export const printedCards = (cards: readonly Card[], page: string | undefined): 
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
 <title>Lifting cards</title>
-<style>${style}</style>
+<style>${STYLE}</style>
 </head>
 <body>
 ${cards.flatMap((card) => sidesOf(card, page)).join("\n")}
@@ -25,7 +25,7 @@ ${cards.flatMap((card) => sidesOf(card, page)).join("\n")}
 </html>
 `;
 
-const style = `
+const STYLE = `
 @page { size: A4; margin: 8mm; }
 * { box-sizing: border-box; }
 body { margin: 0; color: #1d2526; font: 9pt/1.25 "Segoe UI", system-ui, "DejaVu Sans", sans-serif; }

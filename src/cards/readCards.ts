@@ -3,7 +3,7 @@ import { plateSets } from "../core/load/plates";
 import { equations, type EquationName } from "../core/strength/equations";
 import {
   CardProblem,
-  limits,
+  LIMITS,
   type Card,
   type CardLift,
   type CardPlate,
@@ -103,9 +103,9 @@ function readHeading(cells: Cells, heading: Place): Columns {
     lifts.push({ name: match?.[1] ?? text, column, unit: match?.[2]?.toLowerCase() });
   }
   if (lifts.length === 0) throw new CardProblem('no lift stands beside the heading "lifter"');
-  if (lifts.length > limits.lifts) {
+  if (lifts.length > LIMITS.lifts) {
     throw new CardProblem(
-      `${lifts.length} lifts stand beside "lifter"; a card holds up to ${limits.lifts}`,
+      `${lifts.length} lifts stand beside "lifter"; a card holds up to ${LIMITS.lifts}`,
     );
   }
   return { lifts, constant };
@@ -178,8 +178,8 @@ function readToday(cells: Cells): PlannedSet[] {
     }
     planned.push({ lift, sets: at(1, "sets") ?? 1, reps, reserve });
   }
-  if (planned.length > limits.today) {
-    throw new CardProblem(`${planned.length} sets are planned; a card holds up to ${limits.today}`);
+  if (planned.length > LIMITS.today) {
+    throw new CardProblem(`${planned.length} sets are planned; a card holds up to ${LIMITS.today}`);
   }
   return planned;
 }

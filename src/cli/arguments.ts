@@ -41,7 +41,7 @@ export class BadUsage extends Error {
   override name = "BadUsage";
 }
 
-export const usage = `Usage: spare calc book.xlsx [-o out.xlsx | --in-place] [--json] [--dry-run]
+export const USAGE = `Usage: spare calc book.xlsx [-o out.xlsx | --in-place] [--json] [--dry-run]
        spare plain book.xlsx -o copy.xlsx
        spare portable book.xlsx -o copy.xlsx
        spare cards book.xlsx -o folder [--sheet NAME] [--page ADDRESS]
@@ -107,10 +107,10 @@ function readSeconds(text: string | undefined): number | undefined {
   throw new BadUsage(`--timeout is "${text}"; expected a number of seconds above 0`);
 }
 
-const commands = ["calc", "plain", "portable", "cards"] as const;
+const COMMANDS = ["calc", "plain", "portable", "cards"] as const;
 
-const isCommand = (word: string): word is (typeof commands)[number] =>
-  commands.some((command) => command === word);
+const isCommand = (word: string): word is (typeof COMMANDS)[number] =>
+  COMMANDS.some((command) => command === word);
 
 function parse(args: readonly string[]) {
   try {

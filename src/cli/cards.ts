@@ -1,7 +1,7 @@
 import { mkdir, readFile, realpath } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import type { Card } from "../cards/card";
-import { cardFiles, checkAddress, linksFile, printedFile, privacy } from "../cards/handOut";
+import { cardFiles, checkAddress, linksFile, printedFile, PRIVACY } from "../cards/handOut";
 import { readCards } from "../cards/readCards";
 import type { Book } from "../recalculate/book";
 import type { Outcome } from "../recalculate/calculate";
@@ -51,7 +51,7 @@ function reportOn(
       ? ["No links and no codes: name the hosted card page with --page or beside “card page”."]
       : []),
     ...notes,
-    privacy,
+    PRIVACY,
   ].join("\n");
 }
 

@@ -5,13 +5,13 @@ import { UnreadableFile } from "../xlsx/package";
 import { BadUsage } from "./arguments";
 
 /** Larger files are not workbooks that anybody keeps, and would not fit into memory twice. */
-const largest = 512 * 1024 * 1024;
+const LARGEST = 512 * 1024 * 1024;
 
 /** A file's bytes, or an `UnreadableFile` that says why there are none. */
 export async function readInput(path: string): Promise<Uint8Array> {
   try {
     const { size } = await stat(path);
-    if (size > largest) throw new UnreadableFile("the file is larger than 512 MB");
+    if (size > LARGEST) throw new UnreadableFile("the file is larger than 512 MB");
     return new Uint8Array(await readFile(path));
   } catch (error) {
     if (error instanceof UnreadableFile) throw error;
@@ -62,10 +62,10 @@ export async function writeOutput(path: string, bytes: Uint8Array): Promise<void
 
 function reasonOf(error: unknown): string {
   const code = error instanceof Error && "code" in error ? String(error.code) : "";
-  return reasons[code] ?? (error instanceof Error ? error.message : String(error));
+  return REASONS[code] ?? (error instanceof Error ? error.message : String(error));
 }
 
-const reasons: Readonly<Record<string, string>> = {
+const REASONS: Readonly<Record<string, string>> = {
   ENOENT: "there is no such file or folder",
   ENOTDIR: "there is no such folder",
   EISDIR: "it is a folder",

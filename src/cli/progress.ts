@@ -13,8 +13,8 @@ export interface ProgressBar {
 }
 
 /** Work that takes no longer than this, in milliseconds, needs no bar. */
-const patience = 1000;
-const width = 30;
+const PATIENCE = 1000;
+const WIDTH = 30;
 
 /** A bar that shows on long work, where somebody is looking. */
 export function progressBar(screen: Screen, now: () => number = Date.now): ProgressBar {
@@ -22,10 +22,10 @@ export function progressBar(screen: Screen, now: () => number = Date.now): Progr
   let shown = "";
   return {
     update(done, of) {
-      if (!screen.isTTY || of <= 0 || now() - start < patience) return;
+      if (!screen.isTTY || of <= 0 || now() - start < PATIENCE) return;
       const share = Math.min(1, Math.max(0, done / of));
-      const full = Math.round(share * width);
-      const bar = `[${"=".repeat(full)}${" ".repeat(width - full)}] ${Math.round(share * 100)}%`;
+      const full = Math.round(share * WIDTH);
+      const bar = `[${"=".repeat(full)}${" ".repeat(WIDTH - full)}] ${Math.round(share * 100)}%`;
       if (bar === shown) return;
       shown = bar;
       screen.write(`\r${bar}\u001b[K`);

@@ -155,13 +155,13 @@ export function writeReport(findings: Findings, dryRun = false): string {
 }
 
 /** More lines than these are nobody's reading; `--json` has them all. */
-const mostLines = 20;
+const MOST_LINES = 20;
 
 function list<T>(title: string, entries: readonly T[], row: (entry: T) => string[]): string[] {
   if (entries.length === 0) return [];
-  const more = entries.length - mostLines;
+  const more = entries.length - MOST_LINES;
   const rest = more > 0 ? [`  and ${more} more, which --json lists`] : [];
-  return [title, ...indented(entries.slice(0, mostLines).map(row)), ...rest];
+  return [title, ...indented(entries.slice(0, MOST_LINES).map(row)), ...rest];
 }
 
 const indented = (rows: readonly (readonly string[])[]) => columns(rows).map((line) => `  ${line}`);

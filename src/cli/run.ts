@@ -12,7 +12,7 @@ import { readPackage, readWorkbook, UnreadableFile, writePackage, type Package }
 import {
   BadUsage,
   readArguments,
-  usage,
+  USAGE,
   type Arguments,
   type CalcArguments,
   type CardsArguments,
@@ -62,7 +62,7 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
 async function follow(args: Arguments, terminal: Terminal): Promise<ExitStatus> {
   switch (args.command) {
     case "help":
-      terminal.out.write(`${usage}\n`);
+      terminal.out.write(`${USAGE}\n`);
       return 0;
     case "version":
       terminal.out.write(`${manifest.version}\n`);
@@ -129,7 +129,7 @@ async function workOut({ input, timeout }: WorkbookArguments, terminal: Terminal
 }
 
 /** A timer knows no more milliseconds. */
-const longestTimer = 2 ** 31 - 1;
+const LONGEST_TIMER = 2 ** 31 - 1;
 
 /** What work comes to, unless that takes longer than so many seconds. */
 async function within<T>(seconds: number | undefined, work: Promise<T>): Promise<T> {
@@ -137,7 +137,7 @@ async function within<T>(seconds: number | undefined, work: Promise<T>): Promise
   let timer: NodeJS.Timeout | undefined;
   const late = new Promise<never>((_, reject) => {
     const reason = new Error(`it took longer than ${seconds} seconds`);
-    timer = setTimeout(() => reject(reason), Math.min(seconds * 1000, longestTimer));
+    timer = setTimeout(() => reject(reason), Math.min(seconds * 1000, LONGEST_TIMER));
   });
   return Promise.race([work, late]).finally(() => clearTimeout(timer));
 }

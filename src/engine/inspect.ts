@@ -7,7 +7,7 @@ import {
 } from "@univerjs/core";
 import { FormulaDataModel } from "@univerjs/engine-formula";
 import type { Messages, Place } from "./messages";
-import { noRoom } from "./messages";
+import { NO_ROOM } from "./messages";
 import { contains } from "../formula/address";
 import { callsOurs } from "../formula/spelling";
 
@@ -37,7 +37,7 @@ export function messageAt(univer: Univer, messages: Messages, place: Place): str
   if (typeof code !== "string" || !code.startsWith("#")) return undefined;
   const origin = originOf(univer, place);
   if (!callsOurs(formulaAt(univer, origin))) return undefined;
-  if (code === "#SPILL!") return noRoom;
+  if (code === "#SPILL!") return NO_ROOM;
   return messages.find(origin, code, place.row - origin.row, place.column - origin.column);
 }
 

@@ -27,7 +27,7 @@ export interface Messages {
 }
 
 /** Of the spreadsheet's own error for a result that finds no room, which has no message of its own. */
-export const noRoom = "the result needs more cells than this one, and some of those are not empty";
+export const NO_ROOM = "the result needs more cells than this one, and some of those are not empty";
 
 export function createMessages(): Messages {
   let calculation = 0;

@@ -9,12 +9,12 @@ import { register } from "node:module";
 export function prepareNode(): void {
   if (prepared) return;
   prepared = true;
-  register(`data:text/javascript,${encodeURIComponent(hooks)}`);
+  register(`data:text/javascript,${encodeURIComponent(HOOKS)}`);
 }
 
 let prepared = false;
 
-const hooks = `
+const HOOKS = `
   export function resolve(specifier, context, next) {
     return next(specifier === "opentype.js" ? "opentype.js/dist/opentype.mjs" : specifier, context);
   }

@@ -19,7 +19,7 @@ import { implementationOf } from "../functions/implementationOf";
 import type { Spelling } from "../formula/spelling";
 import { spell } from "../formula/spelling";
 
-const spellings: readonly Spelling[] = ["excel", "excel file", "sheets"];
+const SPELLINGS: readonly Spelling[] = ["excel", "excel file", "sheets"];
 
 /**
  * Teaches a workbook every function of the catalogue, with its help, and returns the messages that
@@ -38,7 +38,7 @@ export function registerFunctions(
 
   const executors = metadata.functions.flatMap(({ id }) => {
     const implementation = implementationOf(implementations, id);
-    return spellings.map(
+    return SPELLINGS.map(
       (spelling) => new CellFunction(spell(id, spelling).toUpperCase(), implementation, messages),
     );
   });

@@ -13,7 +13,7 @@ import { RewritingLexer } from "./corrections/rewriting";
 import { beyondFormula, changesBetween, changesOnTop, forgetVacated, spillsIn } from "./spills";
 
 /** More passes than this only a circle of spills would ask for. */
-const mostPasses = 50;
+const MOST_PASSES = 50;
 
 /** The formula engine, with a calculation that goes on until nothing moves any more. */
 export class SettlingFormulaEngine extends UniverFormulaEnginePlugin {
@@ -64,7 +64,7 @@ class SettlingCalculation extends CalculateFormulaService {
     let spills = spillsIn(state);
     let changes = changesOnTop(current, state, spills);
     for (const change of changes) forgetVacated(change, current.getArrayFormulaCellData());
-    for (let pass = 0; changes.length > 0 && pass < mostPasses; pass++) {
+    for (let pass = 0; changes.length > 0 && pass < MOST_PASSES; pass++) {
       FORMULA_REF_TO_ARRAY_CACHE.clear();
       current.loadDirtyRangesAndExcludedCell(changes.flatMap(beyondFormula), {});
       state = await this._apply(true);

@@ -4,7 +4,7 @@ import {
   BaseReferenceObject,
   IFormulaRuntimeService,
 } from "@univerjs/engine-formula";
-import { lastColumn, lastRow } from "../formula/address";
+import { LAST_COLUMN, LAST_ROW } from "../formula/address";
 
 /** The step of the engine's that we replace, which it keeps to itself. */
 interface SpillCheck {
@@ -32,7 +32,7 @@ BaseReferenceObject.prototype.isExceedRange = function () {
 const setSize = Object.getOwnPropertyDescriptor(BaseFunction.prototype, "setSheetRowColumnCount")!
   .value as BaseFunction["setSheetRowColumnCount"];
 BaseFunction.prototype.setSheetRowColumnCount = function () {
-  setSize.call(this, lastRow + 1, lastColumn + 1);
+  setSize.call(this, LAST_ROW + 1, LAST_COLUMN + 1);
 };
 
-const isBeyond = ({ endRow, endColumn }: IRange) => endRow > lastRow || endColumn > lastColumn;
+const isBeyond = ({ endRow, endColumn }: IRange) => endRow > LAST_ROW || endColumn > LAST_COLUMN;

@@ -7,8 +7,8 @@ export interface Area {
 }
 
 /** The farthest cell of a sheet is XFD1048576. */
-export const lastRow = 1_048_575;
-export const lastColumn = 16_383;
+export const LAST_ROW = 1_048_575;
+export const LAST_COLUMN = 16_383;
 
 /** A column by its letters: "C" is 2. */
 export function columnNumber(letters: string): number {
@@ -38,15 +38,15 @@ export function areaAddress({ startRow, startColumn, endRow, endColumn }: Area):
   return start === end ? start : `${start}:${end}`;
 }
 
-const cellPattern = /^\$?([A-Za-z]{1,3})\$?(\d{1,7})$/;
+const CELL_PATTERN = /^\$?([A-Za-z]{1,3})\$?(\d{1,7})$/;
 
 /** A cell by its address; nothing where the text is none, or lies outside a sheet. */
 export function parseCell(address: string): { row: number; column: number } | undefined {
-  const [, letters, digits] = cellPattern.exec(address) ?? [];
+  const [, letters, digits] = CELL_PATTERN.exec(address) ?? [];
   if (letters === undefined) return undefined;
   const row = Number(digits) - 1;
   const column = columnNumber(letters);
-  return row < 0 || row > lastRow || column > lastColumn ? undefined : { row, column };
+  return row < 0 || row > LAST_ROW || column > LAST_COLUMN ? undefined : { row, column };
 }
 
 /** An area by its address, "B2:C9" or "B2". */

@@ -33,7 +33,7 @@ const young = new Set(
     "XMATCH XOR Z.TEST"
   ).split(" "),
 );
-const youngest = new Set(["FILTER", "SORT"]);
+const YOUNGEST = new Set(["FILTER", "SORT"]);
 
 /** A formula as a person reads it, of one as a file keeps it; both without their "=". */
 export function fromFile(formula: string): string {
@@ -60,7 +60,7 @@ export function toFile(formula: string): string {
     const name = text.toUpperCase();
     if (own.has(name) && ["call", "name", "cell"].includes(kind)) return `_xlpm.${text}`;
     if (kind !== "call") return text;
-    if (youngest.has(name)) return `_xlfn._xlws.${name}`;
+    if (YOUNGEST.has(name)) return `_xlfn._xlws.${name}`;
     return young.has(name) ? `_xlfn.${name}` : text;
   });
   tokens.forEach(({ text }, index) => {

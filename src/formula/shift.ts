@@ -1,4 +1,4 @@
-import { columnLetters, columnNumber, lastColumn, lastRow } from "./address";
+import { columnLetters, columnNumber, LAST_COLUMN, LAST_ROW } from "./address";
 import { tokensOf } from "./tokens";
 
 /**
@@ -10,27 +10,27 @@ export function shiftFormula(formula: string, down: number, right: number): stri
   return tokensOf(formula)
     .map(({ kind, text }) => {
       if (kind !== "cell" && kind !== "columns" && kind !== "rows") return text;
-      const shifted = text.replace(reference, (_, fixedColumn, letters, fixedRow, digits) => {
+      const shifted = text.replace(REFERENCE, (_, fixedColumn, letters, fixedRow, digits) => {
         const column = letters === undefined ? "" : shiftColumn(letters, fixedColumn ? 0 : right);
         const row = digits === undefined ? "" : shiftRow(digits, fixedRow ? 0 : down);
         return (fixedColumn ?? "") + column + (fixedRow ?? "") + row;
       });
-      return shifted.includes(outside) ? "#REF!" : shifted;
+      return shifted.includes(OUTSIDE) ? "#REF!" : shifted;
     })
     .join("");
 }
 
-const reference = /(?:(\$)?([A-Za-z]{1,3}))?(?:(\$)?(\d+))?/g;
+const REFERENCE = /(?:(\$)?([A-Za-z]{1,3}))?(?:(\$)?(\d+))?/g;
 
 /** Stands for a row or a column that no sheet has. */
-const outside = "!";
+const OUTSIDE = "!";
 
 function shiftColumn(letters: string, by: number): string {
   const column = columnNumber(letters) + by;
-  return column < 0 || column > lastColumn ? outside : columnLetters(column);
+  return column < 0 || column > LAST_COLUMN ? OUTSIDE : columnLetters(column);
 }
 
 function shiftRow(digits: string, by: number): string {
   const row = Number(digits) - 1 + by;
-  return row < 0 || row > lastRow ? outside : String(row + 1);
+  return row < 0 || row > LAST_ROW ? OUTSIDE : String(row + 1);
 }

@@ -5,7 +5,7 @@
  */
 export type Spelling = "excel" | "excel file" | "sheets";
 
-const prefixes: Record<Spelling, string> = {
+const PREFIXES: Record<Spelling, string> = {
   excel: "SPARE.",
   "excel file": "_xldudf_SPARE_",
   sheets: "SPARE_",
@@ -13,7 +13,7 @@ const prefixes: Record<Spelling, string> = {
 
 /** A function's name by its id: `spell("E1RM", "sheets")` is `SPARE_E1RM`. */
 export function spell(id: string, spelling: Spelling): string {
-  return prefixes[spelling] + id;
+  return PREFIXES[spelling] + id;
 }
 
 /*
@@ -21,17 +21,17 @@ export function spell(id: string, spelling: Spelling): string {
  * quotes, where a doubled quote stands for the quote itself), or one of our functions being called.
  * A name is ours only where no longer name ends in it: `MY_SPARE_E1RM(` is somebody else's.
  */
-const keptOrCall =
+const KEPT_OR_CALL =
   /"(?:[^"]|"")*"|'(?:[^']|'')*'|(?<![\p{L}\p{N}_.\\])(?:_xldudf_SPARE_|SPARE[._])([A-Z][A-Z0-9]*)(?=\s*\()/giu;
 
 /** Writes a formula's calls of our functions, however they are spelled, in the spelling `to`. */
 export function respell(formula: string, to: Spelling): string {
-  return formula.replace(keptOrCall, (match: string, id: string | undefined) =>
+  return formula.replace(KEPT_OR_CALL, (match: string, id: string | undefined) =>
     id === undefined ? match : spell(id.toUpperCase(), to),
   );
 }
 
 /** Whether a formula calls one of our functions, in whatever spelling. */
 export function callsOurs(formula: string): boolean {
-  return [...formula.matchAll(keptOrCall)].some(([, id]) => id !== undefined);
+  return [...formula.matchAll(KEPT_OR_CALL)].some(([, id]) => id !== undefined);
 }

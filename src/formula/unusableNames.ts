@@ -13,9 +13,9 @@ export interface Unusable {
 }
 
 /** More pieces than this no formula of a person's has, all names in it written out. */
-const mostPieces = 20_000;
+const MOST_PIECES = 20_000;
 /** Nor are names made of names so many times over. */
-const mostDeep = 200;
+const MOST_DEEP = 200;
 
 /**
  * The names, in lower case, that cannot be computed: those that refer to themselves, by way of others or not, those
@@ -47,13 +47,13 @@ export function unusableNames(names: readonly Definition[]): ReadonlyMap<string,
     for (const token of tokensOf(text)) {
       const other = token.text.toLowerCase();
       const isName = (token.kind === "name" || token.kind === "call") && meanings.has(other);
-      size += isName && open.length < mostDeep ? sizeOf(other) : 1;
+      size += isName && open.length < MOST_DEEP ? sizeOf(other) : 1;
       const inOther = isName ? unusable.get(other) : undefined;
       if (inOther && !unusable.has(key)) unusable.set(key, inOther);
-      if (isName && open.length >= mostDeep) size = Infinity;
+      if (isName && open.length >= MOST_DEEP) size = Infinity;
     }
     open.pop();
-    if (size > mostPieces && !unusable.has(key)) {
+    if (size > MOST_PIECES && !unusable.has(key)) {
       const reason = `the name ${name} is made of too many others`;
       unusable.set(key, { isCircle: false, reason });
     }

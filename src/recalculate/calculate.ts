@@ -28,7 +28,7 @@ export interface Outcome {
 }
 
 /** Computing one formula can bring another to light, but never many times over. */
-const mostPasses = 12;
+const MOST_PASSES = 12;
 
 /**
  * Works out the formulas that use our functions and those that read from them. Every other formula keeps
@@ -81,7 +81,7 @@ export async function calculate(
     }
     if (await selection.admit(extentsChanged(results))) again = true;
     if (selection.leaveReadersToEngine(extentsChanged(engine))) again = true;
-    if (!again || pass === mostPasses) return outcomesOf(book, selection, results, isOurs);
+    if (!again || pass === MOST_PASSES) return outcomesOf(book, selection, results, isOurs);
   }
 }
 

@@ -18,7 +18,7 @@ const dependsOnSurroundings = new Set(
 );
 
 /** What these answer can be an end of a range. */
-const answersWithCell = new Set(["INDEX", "INDIRECT", "OFFSET"]);
+const ANSWERS_WITH_CELL = new Set(["INDEX", "INDIRECT", "OFFSET"]);
 
 /**
  * Why the engine cannot work a formula out as Excel would, judged by its text; nothing where it can. What names stand
@@ -77,15 +77,17 @@ function whyNotBetween(before?: Piece, piece?: Piece, after?: Piece): string | u
     before?.kind === "group" ? before.call : undefined,
     after?.kind === "call" ? after.text : undefined,
   ];
-  const call = calls.find((each) => each !== undefined && !answersWithCell.has(each.toUpperCase()));
+  const call = calls.find(
+    (each) => each !== undefined && !ANSWERS_WITH_CELL.has(each.toUpperCase()),
+  );
   return call === undefined ? undefined : `it reads a range that ${call.toUpperCase()} ends`;
 }
 
-const ranges = ["cell", "columns", "rows", "name", "structured"];
+const RANGES = ["cell", "columns", "rows", "name", "structured"];
 
 const endsRange = (piece?: Piece) =>
   piece !== undefined &&
-  (ranges.includes(piece.kind) || (piece.kind === "group" && piece.open === "("));
+  (RANGES.includes(piece.kind) || (piece.kind === "group" && piece.open === "("));
 
 const beginsRange = (piece?: Piece) =>
-  piece !== undefined && (ranges.includes(piece.kind) || ["sheet", "call"].includes(piece.kind));
+  piece !== undefined && (RANGES.includes(piece.kind) || ["sheet", "call"].includes(piece.kind));

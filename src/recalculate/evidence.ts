@@ -3,7 +3,7 @@ import type { CellValue } from "../xlsx/model";
 import type { FormulaCell } from "./book";
 import { holdResult, type GrowingHolds } from "./holds";
 import type { Computed } from "./inEngine";
-import { circlesBehind, inACircle } from "./reach/circles";
+import { circlesBehind, IN_A_CIRCLE } from "./reach/circles";
 import type { Fills } from "./reach/fills";
 import { indexFills } from "./reach/fills";
 import type { Reads } from "./reach/reads";
@@ -21,7 +21,7 @@ export interface Evidence {
 }
 
 /** Beyond these, formulas that read from others that failed are taken to fail themselves. */
-const mostPasses = 4;
+const MOST_PASSES = 4;
 
 /**
  * Weighs formulas by their saved values: given what was saved in the cells they read, the engine must
@@ -39,7 +39,7 @@ export async function weigh(
     const weighed = formulas.filter((cell) => !against.has(cell));
     const { results, hasCircle } = await compute(weighed, holds);
     const circles = hasCircle ? circlesBehind(weighed, readsOf) : [];
-    for (const cell of circles) against.set(cell, inACircle);
+    for (const cell of circles) against.set(cell, IN_A_CIRCLE);
     if (weighed.some((cell) => against.has(cell))) continue;
     const failed = new Map<FormulaCell, string>();
     let held = false;
@@ -50,7 +50,7 @@ export async function weigh(
       else if (!reproduces(cell, result)) failed.set(cell, differenceOf(cell, result));
     }
     if (failed.size === 0 && !held) return { against, reproduced: results };
-    const last = pass >= mostPasses;
+    const last = pass >= MOST_PASSES;
     if (last && failed.size === 0) return { against, reproduced: results };
     const fills = indexFills(failed.keys());
     for (const [cell, reason] of failed) {
@@ -76,11 +76,11 @@ function reproduces({ sheet, area, saved, row, column }: FormulaCell, result: Re
 }
 
 /** Programs round the last digits of a sum each in its own way. */
-const tolerance = 1e-9;
+const TOLERANCE = 1e-9;
 
 function agree(one: CellValue, other: CellValue): boolean {
   if (typeof one !== "number" || typeof other !== "number") return one === other;
-  return Math.abs(one - other) <= tolerance * Math.max(1, Math.abs(one), Math.abs(other));
+  return Math.abs(one - other) <= TOLERANCE * Math.max(1, Math.abs(one), Math.abs(other));
 }
 
 function differenceOf({ saved }: FormulaCell, { values }: Result): string {

@@ -11,7 +11,7 @@ export interface GrowingHolds extends Holds {
 }
 
 /** Why a formula's result cannot be taken for Excel's. */
-export const takesOneCell = "it takes one cell of a range, by where it stands";
+export const TAKES_ONE_CELL = "it takes one cell of a range, by where it stands";
 
 /**
  * Adds the holds that a result shows to be needed, and says whether it was any; or says why the result
@@ -22,13 +22,13 @@ export function holdResult(
   { natural, area, values }: Result,
   ours: boolean,
   { cut, beyond }: GrowingHolds,
-): "held" | typeof takesOneCell | undefined {
+): "held" | typeof TAKES_ONE_CELL | undefined {
   const tooLarge =
     values[0][0] === "#SPILL!" ||
     natural.endRow > cell.area.endRow ||
     natural.endColumn > cell.area.endColumn;
   if (cell.kind !== "spilling" && tooLarge && !cut.has(cell)) {
-    if (!ours && cell.kind !== "fixed array") return takesOneCell;
+    if (!ours && cell.kind !== "fixed array") return TAKES_ONE_CELL;
     cut.add(cell);
     return "held";
   }

@@ -72,12 +72,12 @@ export function sameResult(one: Result, other: Result): boolean {
 }
 
 /** The 15 digits that a spreadsheet shows of a number; some programs save 17. */
-const relative = 1e-14;
+const RELATIVE = 1e-14;
 
 /** Whether a file that holds one value need not be changed to hold another. */
 export function sameValue(one: CellValue, other: CellValue): boolean {
   if (typeof one !== "number" || typeof other !== "number") return one === other;
-  return Math.abs(one - other) <= relative * Math.max(Math.abs(one), Math.abs(other));
+  return Math.abs(one - other) <= RELATIVE * Math.max(Math.abs(one), Math.abs(other));
 }
 
 /** Whether a formula comes to what the file holds for it already. */

@@ -5,7 +5,7 @@ import type { Book, FormulaCell } from "./book";
 import { callParser, type DirectCall } from "./direct/parseCall";
 import { weigh } from "./evidence";
 import { computeInEngine, type Functions } from "./inEngine";
-import { circlesBehind, findCircles, inACircle } from "./reach/circles";
+import { circlesBehind, findCircles, IN_A_CIRCLE } from "./reach/circles";
 import { indexFills } from "./reach/fills";
 import { indexReaders } from "./reach/readers";
 import { readsFinder, type Reads, type SheetArea } from "./reach/reads";
@@ -85,7 +85,7 @@ export async function createSelection(
     leave: (cell, reason) => void left.set(cell, reason),
     leaveCircles(cells) {
       const circles = circlesBehind(cells, readsOf);
-      for (const cell of circles) left.set(cell, inACircle);
+      for (const cell of circles) left.set(cell, IN_A_CIRCLE);
       if (circles.size > 0)
         leaveReadersOf([...behind, ...ours, ...dependents], left, indexFills, readsOf);
       return circles.size > 0;
@@ -167,7 +167,7 @@ export async function createSelection(
   /** Where ours read, by way of others, from themselves. */
   function leaveCirclesAmong(cells: readonly FormulaCell[]): void {
     const computed = cells.filter((cell) => !left.has(cell));
-    for (const cell of findCircles(computed, readsOf)) left.set(cell, inACircle);
+    for (const cell of findCircles(computed, readsOf)) left.set(cell, IN_A_CIRCLE);
   }
 
   async function admitByEvidence(fresh: readonly FormulaCell[]): Promise<void> {

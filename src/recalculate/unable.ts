@@ -21,13 +21,13 @@ const countsDays = new Set(
 );
 
 /** These answer differently where rows are hidden or filtered out. */
-const skipsHiddenRows = new Set(["AGGREGATE", "SUBTOTAL"]);
+const SKIPS_HIDDEN_ROWS = new Set(["AGGREGATE", "SUBTOTAL"]);
 
 /** These count cells of whole columns that nobody filled, and the engine's sheets end early. */
-const countsEmptyCells = new Set(["COLUMNS", "COUNTBLANK", "ROWS"]);
+const COUNTS_EMPTY_CELLS = new Set(["COLUMNS", "COUNTBLANK", "ROWS"]);
 
 /** More cells than these no formula fills in earnest. */
-const mostCells = 1_000_000;
+const MOST_CELLS = 1_000_000;
 
 const cellCount = ({ startRow, startColumn, endRow, endColumn }: Area) =>
   (endRow - startRow + 1) * (endColumn - startColumn + 1);
@@ -43,7 +43,7 @@ export function findUnable(book: Book, known: ReadonlySet<string>): Unable {
 
   return ({ kind, text, sheet, row, column, area }) => {
     if (kind === "data table") return "a what-if table is worked out by Excel alone";
-    if (cellCount(area) > mostCells) return `it fills ${cellCount(area)} cells`;
+    if (cellCount(area) > MOST_CELLS) return `it fills ${cellCount(area)} cells`;
     const formula = plainFormula(text, book.tables, { sheet: sheet.name, row, column });
     return whyNot(formula, sheet.name);
   };
@@ -71,8 +71,9 @@ export function findUnable(book: Book, known: ReadonlySet<string>): Unable {
       if (book.from1904 && countsDays.has(name)) {
         return `${name} counts days from 1904 in this workbook`;
       }
-      if (rowsAreHidden && skipsHiddenRows.has(name)) return `${name} depends on hidden rows`;
-      if (whole && countsEmptyCells.has(name)) return `${name} counts empty cells of whole columns`;
+      if (rowsAreHidden && SKIPS_HIDDEN_ROWS.has(name)) return `${name} depends on hidden rows`;
+      if (whole && COUNTS_EMPTY_CELLS.has(name))
+        return `${name} counts empty cells of whole columns`;
     }
     return undefined;
   }

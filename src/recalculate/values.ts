@@ -1,4 +1,4 @@
-import { cellsOf, contains, lastColumn, type Area } from "../formula/address";
+import { cellsOf, contains, LAST_COLUMN, type Area } from "../formula/address";
 import type { CellValue } from "../xlsx/model";
 import type { ReadSheet } from "../xlsx/read/sheet";
 
@@ -24,7 +24,7 @@ export interface ChangedCell {
 }
 
 /** More columns than a sheet has, so that a cell's row and column are one number. */
-const columnsOfSheet = lastColumn + 1;
+const columnsOfSheet = LAST_COLUMN + 1;
 
 export function valuesOf(sheets: readonly ReadSheet[]): Values {
   const over = new Map(sheets.map((sheet) => [sheet, new Map<number, CellValue>()]));

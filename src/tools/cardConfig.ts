@@ -9,11 +9,11 @@ import { DIST, ROOT } from "./paths";
 const PAGE = join(ROOT, "src", "hosts", "card");
 
 /** Phones of the last six years. */
-const target = "es2020";
+const TARGET = "es2020";
 
 /** The athlete's card: one page with its script and styles inside, and the worker that keeps it at hand. */
 export function cardConfig(): Configuration {
-  const page = compiledPage("card", target);
+  const page = compiledPage("card", TARGET);
   return {
     ...page,
     entry: { card: join(PAGE, "main.ts"), worker: join(PAGE, "worker.ts") },

@@ -4,11 +4,11 @@ import { compiled } from "./compile";
 import { ROOT } from "./paths";
 
 /** Node 20, the oldest that the project runs on. */
-const target = "es2022";
+const TARGET = "es2022";
 
 /** The command line: one file that Node runs without anything beside it. */
 export function cliConfig(): Configuration {
-  const common = compiled("cli", "node20", target);
+  const common = compiled("cli", "node20", TARGET);
   return {
     ...common,
     entry: { cli: join(ROOT, "src", "cli", "main.ts") },

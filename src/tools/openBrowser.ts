@@ -3,14 +3,14 @@ import { spawn } from "node:child_process";
 /** Shows an address in the user's browser, if there is a screen to show it on. Never fails. */
 export function openBrowser(address: string): void {
   if (!hasScreen(process.platform, process.env)) return;
-  const [command, ...args] = openers[process.platform] ?? ["xdg-open"];
+  const [command, ...args] = OPENERS[process.platform] ?? ["xdg-open"];
   const child = spawn(command, [...args, address], { stdio: "ignore", detached: true });
   // No browser to be found is no trouble: the address stands in the terminal.
   child.on("error", () => undefined);
   child.unref();
 }
 
-const openers: Partial<Record<NodeJS.Platform, readonly [string, ...string[]]>> = {
+const OPENERS: Partial<Record<NodeJS.Platform, readonly [string, ...string[]]>> = {
   darwin: ["open"],
   win32: ["cmd", "/c", "start", ""],
 };

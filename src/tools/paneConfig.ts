@@ -9,11 +9,11 @@ import { ROOT } from "./paths";
 const EXCEL = join(ROOT, "src", "hosts", "excel");
 
 /** What the browsers inside Excel have all had for years. */
-const target = "es2020";
+const TARGET = "es2020";
 
 /** The pane's page for Excel, and the data that it and the workbook's page fetch. */
 export function paneConfig(): Configuration {
-  const page = compiledPage("pane", target);
+  const page = compiledPage("pane", TARGET);
   return {
     ...page,
     entry: { pane: join(EXCEL, "pane.ts") },

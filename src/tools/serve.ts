@@ -56,18 +56,18 @@ function policyFor(url: string): string {
 }
 
 /** How many ports to try before giving up. */
-const attempts = 50;
+const ATTEMPTS = 50;
 
 async function listenFrom(
   server: Server,
   first: number,
   onTaken: (port: number) => void,
 ): Promise<number> {
-  for (let port = first; port < first + attempts; port++) {
+  for (let port = first; port < first + ATTEMPTS; port++) {
     if (await listen(server, port)) return port;
     onTaken(port);
   }
-  throw new Error(`ports ${first} to ${first + attempts - 1} are all taken`);
+  throw new Error(`ports ${first} to ${first + ATTEMPTS - 1} are all taken`);
 }
 
 /** Whether the port was free; any other trouble is thrown. */

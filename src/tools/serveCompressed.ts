@@ -5,7 +5,7 @@ import { brotliCompressSync, constants, gzipSync } from "node:zlib";
 import { fileFor } from "./serveRefusals";
 
 /** What gets smaller, and the type it is served as. */
-const types: Readonly<Record<string, string>> = {
+const TYPES: Readonly<Record<string, string>> = {
   ".html": "text/html; charset=utf-8",
   ".js": "text/javascript; charset=utf-8",
   ".css": "text/css; charset=utf-8",
@@ -16,13 +16,13 @@ const types: Readonly<Record<string, string>> = {
 };
 
 /** Smaller files travel in one piece anyhow. */
-const smallest = 1024;
+const SMALLEST = 1024;
 
 /** A quarter of a second for the largest file, and a quarter of its size. */
-const quality = { params: { [constants.BROTLI_PARAM_QUALITY]: 5 } };
+const QUALITY = { params: { [constants.BROTLI_PARAM_QUALITY]: 5 } };
 
 const encodings = {
-  br: (bytes: Buffer) => brotliCompressSync(bytes, quality),
+  br: (bytes: Buffer) => brotliCompressSync(bytes, QUALITY),
   gzip: (bytes: Buffer) => gzipSync(bytes),
 };
 
@@ -35,9 +35,9 @@ export function serveCompressed(folder: string) {
     const encoding = (["br", "gzip"] as const).find((name) => accepted.includes(name));
     const file = fileFor(folder, url);
     if (!encoding || !file || file === "outside" || headers.range !== undefined) return false;
-    const type = types[extname(file)];
+    const type = TYPES[extname(file)];
     const { size, mtimeMs } = statSync(file);
-    if (type === undefined || size < smallest) return false;
+    if (type === undefined || size < SMALLEST) return false;
 
     const tag = `W/"${size}-${Math.round(mtimeMs)}-${encoding}"`;
     response.setHeader("Vary", "Accept-Encoding");

@@ -10,7 +10,7 @@ export interface Refusal {
 }
 
 /** The names this computer has for itself. */
-const ourselves = /^(?:localhost|127\.0\.0\.1|\[::1\])(?::\d+)?$/i;
+const OURSELVES = /^(?:localhost|127\.0\.0\.1|\[::1\])(?::\d+)?$/i;
 
 /** Why a request gets no file of this folder; nothing where it may have it. */
 export function refuse(folder: string, request: IncomingMessage): Refusal | undefined {
@@ -19,7 +19,7 @@ export function refuse(folder: string, request: IncomingMessage): Refusal | unde
     return { status: 405, reason: "Only GET and HEAD", headers: { Allow: "GET, HEAD" } };
   }
   // Somebody else's name that leads here would let their page read ours as its own.
-  if (!ourselves.test(headers.host ?? ""))
+  if (!OURSELVES.test(headers.host ?? ""))
     return { status: 403, reason: "Not this computer's name" };
   const file = fileFor(folder, url);
   if (file === "outside" || isHidden(url)) return { status: 404, reason: "Not found" };

@@ -10,7 +10,7 @@ import { DIST, ROOT } from "./paths";
 import { BUNDLE, scriptText } from "./sheetsScript";
 
 /** What is known to run everywhere in Apps Script: it has V8, but lags behind in syntax (no class fields). */
-const target = "es2019";
+const TARGET = "es2019";
 
 /** The folder to push, and the file in it to paste. */
 export const SHEETS = join(DIST, "sheets");
@@ -22,7 +22,7 @@ const MANIFEST = { exceptionLogging: "NONE", runtimeVersion: "V8" };
 /** The script for Google Sheets and its manifest, written around the bundled functions. */
 export function sheetsConfig(): Configuration {
   return {
-    ...compiled("sheets", "web", target),
+    ...compiled("sheets", "web", TARGET),
     entry: { functions: join(ROOT, "src", "hosts", "sheets", "script.ts") },
     output: {
       path: SHEETS,
@@ -39,7 +39,7 @@ export function sheetsConfig(): Configuration {
  * needs to be wrapped around it (which a format left to the plugin would do).
  */
 const minimizer = new EsbuildPlugin({
-  target,
+  target: TARGET,
   format: undefined,
   lineLimit: 120,
   legalComments: "none",

@@ -5,7 +5,7 @@ import { DIST } from "./paths";
 import { serve } from "./serve";
 import { readStartArguments } from "./startArguments";
 
-const usage = `npm start -- [--port N] [--no-open]
+const USAGE = `npm start -- [--port N] [--no-open]
 
   --port N    the port to serve on (3210 unless given; the next free one where it is taken)
   --no-open   do not open a browser`;
@@ -13,7 +13,7 @@ const usage = `npm start -- [--port N] [--no-open]
 async function main(): Promise<void> {
   const { port, open, help } = readStartArguments(process.argv.slice(2), process.env);
   if (help) {
-    console.log(usage);
+    console.log(USAGE);
     return;
   }
   await buildIfStale(["workbook", "pane", "excel"], () => {

@@ -11,11 +11,11 @@ import { ROOT } from "./paths";
 const PAGE = join(ROOT, "src", "hosts", "page");
 
 /** Browsers of the last few years: the spreadsheet itself asks for no less. */
-const target = "es2022";
+const TARGET = "es2022";
 
 /** The page with the embedded workbook: its bundle, the catalogue and the demo it opens on. */
 export function workbookConfig(): Configuration {
-  const page = compiledPage("workbook", target);
+  const page = compiledPage("workbook", TARGET);
   return {
     ...page,
     entry: {

@@ -1,5 +1,5 @@
 /** The kinds of picture that browsers show and workbooks hold, by the ending of their files. */
-export const imageTypes: ReadonlyMap<string, string> = new Map([
+export const IMAGE_TYPES: ReadonlyMap<string, string> = new Map([
   ["png", "image/png"],
   ["jpeg", "image/jpeg"],
   ["jpg", "image/jpeg"],
@@ -9,7 +9,7 @@ export const imageTypes: ReadonlyMap<string, string> = new Map([
 
 /** The media type of a picture in a file of that name; nothing for what a browser does not show. */
 export function imageTypeOf(path: string): string | undefined {
-  return imageTypes.get(endingOf(path).toLowerCase());
+  return IMAGE_TYPES.get(endingOf(path).toLowerCase());
 }
 
 /** What follows the last dot of a file's name. */

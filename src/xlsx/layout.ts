@@ -1,4 +1,4 @@
-import { lastColumn, lastRow } from "../formula/address";
+import { LAST_COLUMN, LAST_ROW } from "../formula/address";
 import type { Corner, Corners } from "./model";
 
 /** A rectangle in pixels, measured from the sheet's first cell. */
@@ -28,19 +28,19 @@ export interface Sizes {
 }
 
 /** What the spreadsheet gives a column and a row for which nobody says otherwise. */
-const usual = { width: 88, height: 24 };
+const USUAL = { width: 88, height: 24 };
 
 export function layoutOf({ usualWidth, usualHeight, ...sizes }: Sizes): Layout {
   const columns = linesOf(
     [...sizes.columns].map(([index, { width, hidden }]) => ({ index, size: width, hidden })),
-    usualWidth ?? usual.width,
-    lastColumn,
+    usualWidth ?? USUAL.width,
+    LAST_COLUMN,
   );
   const special: Line[] = [];
   for (const { row, height, hidden } of sizes.rows) {
     if (height !== undefined || hidden) special.push({ index: row, size: height, hidden });
   }
-  const rows = linesOf(special, usualHeight ?? usual.height, lastRow);
+  const rows = linesOf(special, usualHeight ?? USUAL.height, LAST_ROW);
 
   return {
     boxOf({ from, to }) {

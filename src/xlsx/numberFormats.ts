@@ -1,5 +1,5 @@
 /** The number formats that every program knows by number, without the file writing them out. */
-export const builtInFormats: Readonly<Record<number, string>> = {
+export const BUILT_IN_FORMATS: Readonly<Record<number, string>> = {
   1: "0",
   2: "0.00",
   3: "#,##0",

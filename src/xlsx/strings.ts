@@ -19,13 +19,13 @@ export function toFileText(text: string): string {
   return text
     .replace(/_(?=x[0-9a-f]{4}_)/gi, "_x005F_")
     .replace(/\r\n?/g, "\n")
-    .replace(unwritable, (character) => {
+    .replace(UNWRITABLE, (character) => {
       const digits = character.charCodeAt(0).toString(16).toUpperCase();
       return `_x${digits.padStart(4, "0")}_`;
     });
 }
 
-const unwritable = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g;
+const UNWRITABLE = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g;
 
 /** The text of a string item, whose runs may each look different; readings beside it are left out. */
 export function textOfItem(item: XmlElement | undefined): string {

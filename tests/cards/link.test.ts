@@ -1,6 +1,6 @@
 import { deflateSync, strToU8 } from "fflate";
 import { describe, expect, it } from "vitest";
-import { CardProblem, limits, type Card } from "../../src/cards/card";
+import { CardProblem, LIMITS, type Card } from "../../src/cards/card";
 import { checkCard, listOf } from "../../src/cards/checkCard";
 import { cardInFragment, fragmentOf, linkTo } from "../../src/cards/link";
 import { squadCards } from "./cards";
@@ -30,15 +30,15 @@ describe("a card in a link", () => {
   });
 
   it("is short enough for a code on paper, even with everything in it", () => {
-    const long = (letter: string) => letter.repeat(limits.nameLength);
+    const long = (letter: string) => letter.repeat(LIMITS.nameLength);
     const full: Card = {
       ...squadCards()[0]!,
-      name: "Ñ".repeat(limits.nameLength),
+      name: "Ñ".repeat(LIMITS.nameLength),
       lifts: ["a", "b", "c", "d", "e", "f"].map((letter) => ({
         name: long(letter),
         oneRepMax: 123.45,
       })),
-      today: Array.from({ length: limits.today }, () => ({
+      today: Array.from({ length: LIMITS.today }, () => ({
         lift: long("a"),
         sets: 3,
         reps: 12,

@@ -25,7 +25,7 @@ export interface WarmUpOptions {
 }
 
 /** Fewer reps as the load climbs, so that the work set is met warm but not tired (common practice). */
-export const commonSteps: readonly WarmUpStep[] = [
+export const COMMON_STEPS: readonly WarmUpStep[] = [
   { fraction: 0.4, reps: 8 },
   { fraction: 0.6, reps: 5 },
   { fraction: 0.75, reps: 3 },
@@ -39,7 +39,7 @@ const MOST_REPS = 100;
  * down), and never below the bar. What then is not lighter than the work set is no warm-up, and is not listed.
  */
 export function warmUpSets(load: number, options: WarmUpOptions = {}): WarmUpSet[] {
-  const { bar = 0, increment = 0, steps = commonSteps } = options;
+  const { bar = 0, increment = 0, steps = COMMON_STEPS } = options;
   expectPositive("load", load);
   expectAtLeast("bar", bar, 0);
   expectAtLeast("increment", increment, 0);

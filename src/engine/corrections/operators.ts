@@ -9,11 +9,11 @@ import { around } from "./functions/around";
 import { asText } from "./functions/numbers";
 
 type Operation = "plus" | "minus" | "multiply" | "divided" | "mod" | "pow";
-const operations: readonly Operation[] = ["plus", "minus", "multiply", "divided", "mod", "pow"];
+const OPERATIONS: readonly Operation[] = ["plus", "minus", "multiply", "divided", "mod", "pow"];
 
 /** An error on the right of an operator is the result; the engine makes another one of it. */
 export function passErrorsOn(): void {
-  for (const operation of operations) {
+  for (const operation of OPERATIONS) {
     const within = NumberValueObject.prototype[operation];
     NumberValueObject.prototype[operation] = function (value: BaseValueObject) {
       return value.isError() ? value : within.call(this, value);

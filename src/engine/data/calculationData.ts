@@ -36,7 +36,7 @@ interface ChangedCell {
 }
 
 /** Room for results that spill beyond what the sheet holds. */
-const room = { rows: 600, columns: 60 };
+const ROOM = { rows: 600, columns: 60 };
 
 /** A workbook's values, and of its formulas those that are live, as the engine takes them: no styles, no sizes. */
 export function calculationData(
@@ -132,5 +132,5 @@ function sizeOf({ sheets }: WorkbookModel, formulas: readonly LiveFormula[]) {
       if (at) reach(at.row, at.column);
     }
   }
-  return { rowCount: lastRow + room.rows, columnCount: lastColumn + room.columns };
+  return { rowCount: lastRow + ROOM.rows, columnCount: lastColumn + ROOM.columns };
 }

@@ -2,13 +2,13 @@ import type { ICellData, IWorkbookData } from "@univerjs/core";
 import { LocaleType } from "@univerjs/core";
 import type { CellValue } from "../../xlsx/model";
 import { contentData } from "./content";
-import { namesResource } from "./names";
+import { NAMES_RESOURCE } from "./names";
 
 /** Sheets by name, each as rows of contents from A1 on; text that starts with "=" is a formula. */
 export type Contents = Readonly<Record<string, readonly (readonly CellValue[])[]>>;
 
 /** Room for results that spill below and beside what a sheet holds. */
-const room = { rows: 100, columns: 26 };
+const ROOM = { rows: 100, columns: 26 };
 
 /** Sheets of plain contents, and formulas by the names that stand for them. */
 export function contentsData(
@@ -18,8 +18,8 @@ export function contentsData(
   const listed = Object.entries(sheets).map(([name, rows], position) => ({
     id: `sheet${position + 1}`,
     name,
-    rowCount: rows.length + room.rows,
-    columnCount: Math.max(0, ...rows.map(({ length }) => length)) + room.columns,
+    rowCount: rows.length + ROOM.rows,
+    columnCount: Math.max(0, ...rows.map(({ length }) => length)) + ROOM.columns,
     cellData: Object.fromEntries(rows.map((row, index) => [index, rowData(row)])),
   }));
   const namesData = Object.entries(names).map(([name, formulaOrRefString], index) => {
@@ -34,7 +34,7 @@ export function contentsData(
     styles: {},
     sheetOrder: listed.map(({ id }) => id),
     sheets: Object.fromEntries(listed.map((sheet) => [sheet.id, sheet])),
-    resources: [{ name: namesResource, data: JSON.stringify(Object.fromEntries(namesData)) }],
+    resources: [{ name: NAMES_RESOURCE, data: JSON.stringify(Object.fromEntries(namesData)) }],
   };
 }
 

@@ -5,10 +5,10 @@ import { tokensOf } from "../../formula/tokens";
 import type { NameModel, WorkbookModel } from "../../xlsx/model";
 
 /** Under this name the spreadsheet keeps a workbook's defined names. */
-export const namesResource = "SHEET_DEFINED_NAME_PLUGIN";
+export const NAMES_RESOURCE = "SHEET_DEFINED_NAME_PLUGIN";
 
 /** What stands for the whole workbook where a name could belong to one sheet. */
-const wholeWorkbook = "AllDefaultWorkbook";
+const WHOLE_WORKBOOK = "AllDefaultWorkbook";
 
 /** A name that stands for a range, a value or a formula, as the spreadsheet keeps it. */
 interface NameData {
@@ -35,31 +35,31 @@ export function namesData(
       id,
       name,
       formulaOrRefString: definitionData(text, tables),
-      localSheetId: sheet === undefined ? wholeWorkbook : idOf(local),
+      localSheetId: sheet === undefined ? WHOLE_WORKBOOK : idOf(local),
       ...(hidden && { hidden }),
       ...(comment && { comment }),
     };
   });
-  return { name: namesResource, data: JSON.stringify(data) };
+  return { name: NAMES_RESOURCE, data: JSON.stringify(data) };
 }
 
-const partsOfReference = ["sheet", "cell", "columns", "rows"];
+const PARTS_OF_REFERENCE = ["sheet", "cell", "columns", "rows"];
 
 /** The spreadsheet writes a formula with its "=" and a plain reference without. */
 function definitionData(text: string, tables: WorkbookModel["tables"]): string {
   const formula = resolveTables(fromFile(text), tables, { sheet: "", row: 0, column: 0 });
   const isReference = tokensOf(formula).every(
-    ({ kind, text: piece }) => partsOfReference.includes(kind) || ":,".includes(piece),
+    ({ kind, text: piece }) => PARTS_OF_REFERENCE.includes(kind) || ":,".includes(piece),
   );
   return isReference ? formula : `=${formula}`;
 }
 
 /** The names of a workbook that the spreadsheet keeps. */
 export function namesModel({ resources, sheets }: IWorkbookData): NameModel[] {
-  const data = resources?.find(({ name }) => name === namesResource)?.data;
+  const data = resources?.find(({ name }) => name === NAMES_RESOURCE)?.data;
   const kept = data ? Object.values(JSON.parse(data) as Record<string, NameData>) : [];
   return kept.flatMap(({ name, formulaOrRefString, localSheetId, hidden, comment }) => {
-    const everywhere = localSheetId === undefined || localSheetId === wholeWorkbook;
+    const everywhere = localSheetId === undefined || localSheetId === WHOLE_WORKBOOK;
     const sheet = everywhere ? undefined : sheets[localSheetId]?.name;
     if (!everywhere && sheet === undefined) return [];
     return {

@@ -7,7 +7,7 @@ import type { Crop, ImageFile, PictureModel } from "../../xlsx/model";
 import { toDataAddress, fromDataAddress } from "./dataAddress";
 
 /** Under this name the spreadsheet keeps the pictures that lie over a workbook's cells. */
-const picturesResource = "SHEET_DRAWING_PLUGIN";
+const PICTURES_RESOURCE = "SHEET_DRAWING_PLUGIN";
 
 /** A picture over the cells of a sheet, as the spreadsheet keeps it. */
 export interface PlacedPicture extends ISheetImage {
@@ -22,16 +22,16 @@ export type Pictures = ReadonlyMap<string, readonly PlacedPicture[]>;
 type Kept = Record<string, { data: Record<string, PlacedPicture>; order: string[] }>;
 
 /** `DrawingTypeEnum.DRAWING_IMAGE`, without the code that would come with it. */
-const imageDrawing = 0;
+const IMAGE_DRAWING = 0;
 
 /** The pictures of a workbook. */
 export function picturesOf({ resources }: Pick<IWorkbookData, "resources">): Pictures {
-  const data = resources?.find(({ name }) => name === picturesResource)?.data;
+  const data = resources?.find(({ name }) => name === PICTURES_RESOURCE)?.data;
   const kept = data ? (JSON.parse(data) as Kept) : {};
   return new Map(
     Object.entries(kept).map(([sheet, { data: drawings, order }]) => [
       sheet,
-      order.map((id) => drawings[id]).filter((drawing) => drawing?.drawingType === imageDrawing),
+      order.map((id) => drawings[id]).filter((drawing) => drawing?.drawingType === IMAGE_DRAWING),
     ]),
   );
 }
@@ -47,17 +47,17 @@ export function picturesData(pictures: Pictures): IResources[number] {
       },
     ]),
   );
-  return { name: picturesResource, data: JSON.stringify(kept) };
+  return { name: PICTURES_RESOURCE, data: JSON.stringify(kept) };
 }
 
 /** The workbook with these pictures in the place of its own. */
 export function withPictures(data: IWorkbookData, pictures: Pictures): IWorkbookData {
-  const others = data.resources?.filter(({ name }) => name !== picturesResource) ?? [];
+  const others = data.resources?.filter(({ name }) => name !== PICTURES_RESOURCE) ?? [];
   return { ...data, resources: [...others, picturesData(pictures)] };
 }
 
 /** How a picture goes along when the cells under it move: `SheetDrawingAnchorType`, by a file's word. */
-const anchorTypes: Readonly<Record<PictureModel["moves"], string>> = {
+const ANCHOR_TYPES: Readonly<Record<PictureModel["moves"], string>> = {
   oneCell: "0",
   twoCell: "1",
   absolute: "2",
@@ -85,10 +85,10 @@ export function pictureData(sheetId: string, layout: Layout) {
       drawingId: `${sheetId}-picture${index + 1}`,
       unitId: "workbook",
       subUnitId: sheetId,
-      drawingType: imageDrawing,
+      drawingType: IMAGE_DRAWING,
       imageSourceType: "BASE64" as ImageSourceType,
       source,
-      anchorType: anchorTypes[moves] as PlacedPicture["anchorType"],
+      anchorType: ANCHOR_TYPES[moves] as PlacedPicture["anchorType"],
       sheetTransform: { ...turn, ...corners },
       axisAlignSheetTransform: { ...turn, ...(held === box ? corners : layout.cornersOf(held)) },
       transform: { ...turn, ...box },
@@ -131,7 +131,7 @@ export function pictureModels(
     if (!image) return [];
     const { from, to, angle = 0, flipX, flipY } = picture.sheetTransform;
     const crop = cropModel(picture, layout.boxOf({ from, to }));
-    const moves = Object.entries(anchorTypes).find(([, type]) => type === anchorType)?.[0];
+    const moves = Object.entries(ANCHOR_TYPES).find(([, type]) => type === anchorType)?.[0];
     return [
       {
         image,

@@ -1,16 +1,16 @@
 import type { ICellData, IColumnData, IFreeze, IRowData, IWorksheetData } from "@univerjs/core";
 import { BooleanNumber } from "@univerjs/core";
 import type { Area } from "../../formula/address";
-import { contains, isSeveralCells, lastColumn, lastRow } from "../../formula/address";
+import { contains, isSeveralCells, LAST_COLUMN, LAST_ROW } from "../../formula/address";
 import { plainFormula } from "../../formula/plain";
-import { daysFrom1900To1904 } from "../../xlsx/days";
+import { DAYS_FROM_1900_TO_1904 } from "../../xlsx/days";
 import type { CellModel, CellValue, RowModel, SheetModel, WorkbookModel } from "../../xlsx/model";
 import { isDateFormat } from "../../xlsx/numberFormats";
 import { contentData } from "./content";
 
 /** Room for rows and columns below and beside what a sheet holds. */
-const room = { rows: 100, columns: 10 };
-const smallest = { rows: 200, columns: 26 };
+const ROOM = { rows: 100, columns: 10 };
+const SMALLEST = { rows: 200, columns: 26 };
 
 /** A sheet as the page shows it, looks and all. */
 export function sheetData(
@@ -70,8 +70,8 @@ function extentOf({ rows, pictures }: SheetModel) {
   const within = (least: number, wanted: number, most: number) =>
     Math.min(Math.max(least, wanted), most);
   return {
-    rowCount: within(smallest.rows, lastUsedRow + 1 + room.rows, lastRow + 1),
-    columnCount: within(smallest.columns, lastUsedColumn + 1 + room.columns, lastColumn + 1),
+    rowCount: within(SMALLEST.rows, lastUsedRow + 1 + ROOM.rows, LAST_ROW + 1),
+    columnCount: within(SMALLEST.columns, lastUsedColumn + 1 + ROOM.columns, LAST_COLUMN + 1),
   };
 }
 
@@ -115,7 +115,7 @@ function cellData(
 function onItsDay({ value, style }: CellModel, { from1904, styles }: WorkbookModel): CellValue {
   if (!from1904 || typeof value !== "number") return value;
   const format = styles[style]?.format;
-  return format && isDateFormat(format) ? value + daysFrom1900To1904 : value;
+  return format && isDateFormat(format) ? value + DAYS_FROM_1900_TO_1904 : value;
 }
 
 function freezeData({ rows, columns }: NonNullable<SheetModel["freeze"]>): IFreeze {

@@ -27,7 +27,7 @@ export function styleData(style: StyleModel): IStyleData {
     ...(horizontal && { ht: horizontals[horizontal] }),
     ...(vertical && { vt: verticals[vertical] }),
     ...(style.wrap && { tb: WrapStrategy.WRAP }),
-    ...(indent && { pd: { [horizontal === "right" ? "r" : "l"]: indent * indentStep } }),
+    ...(indent && { pd: { [horizontal === "right" ? "r" : "l"]: indent * INDENT_STEP } }),
     ...(turn !== undefined && { tr: turnData(turn) }),
     ...(style.format && { n: { pattern: style.format } }),
   };
@@ -38,7 +38,7 @@ export function styleModel(data: IStyleData): StyleModel {
   const { ff, fs, cl, bg, bd, ht, vt, pd, va } = data;
   const horizontal = ht ? horizontalNames.get(ht) : undefined;
   const vertical = vt ? nameOf(verticals, vt) : undefined;
-  const indent = Math.round(((horizontal === "right" ? pd?.r : pd?.l) ?? 0) / indentStep);
+  const indent = Math.round(((horizontal === "right" ? pd?.r : pd?.l) ?? 0) / INDENT_STEP);
   const turn = turnModel(data.tr);
   const color = hexColor(cl?.rgb);
   const fill = hexColor(bg?.rgb);
@@ -92,7 +92,7 @@ function nameOf<Name extends string, Code>(codes: Record<Name, Code>, code: Code
 }
 
 /** An indent is counted in steps of three spaces of the usual font, in pixels. */
-const indentStep = 9;
+const INDENT_STEP = 9;
 
 /** The engine turns down by degrees. */
 function turnData(turn: NonNullable<StyleModel["turn"]>): IStyleData["tr"] {
@@ -104,7 +104,7 @@ function turnModel(turn: IStyleData["tr"]): StyleModel["turn"] {
   return turn?.a ? -turn.a : undefined;
 }
 
-const sides: Readonly<Record<BorderSide, "t" | "b" | "l" | "r">> = {
+const SIDES: Readonly<Record<BorderSide, "t" | "b" | "l" | "r">> = {
   top: "t",
   bottom: "b",
   left: "l",
@@ -130,14 +130,14 @@ const lines: Readonly<Record<LineStyle, BorderStyleTypes>> = {
 function bordersData(borders: NonNullable<StyleModel["borders"]>): IBorderData {
   return Object.fromEntries(
     Object.entries(borders).map(([side, { style, color }]) => [
-      sides[side as BorderSide],
+      SIDES[side as BorderSide],
       { s: lines[style], cl: { rgb: color } },
     ]),
   );
 }
 
 function bordersModel(borders: Nullable<IBorderData>): StyleModel["borders"] {
-  const drawn = Object.entries(sides).flatMap(([side, key]) => {
+  const drawn = Object.entries(SIDES).flatMap(([side, key]) => {
     const line = lineModel(borders?.[key]);
     return line ? [[side, line]] : [];
   });

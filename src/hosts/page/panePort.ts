@@ -30,7 +30,7 @@ export function workbookPort({ api, univer, readCell, onChange }: PageWorkbook):
     readSelection() {
       const sheet = book().getActiveSheet();
       const selected = book().getActiveRange();
-      const range = cut(sheet, selected?.getRange() ?? origin);
+      const range = cut(sheet, selected?.getRange() ?? ORIGIN);
       const selection: Selection = {
         sheet: sheet.getSheetName(),
         address: areaAddress(range),
@@ -87,7 +87,7 @@ export function workbookPort({ api, univer, readCell, onChange }: PageWorkbook):
   };
 }
 
-const origin: IRange = { startRow: 0, startColumn: 0, endRow: 0, endColumn: 0 };
+const ORIGIN: IRange = { startRow: 0, startColumn: 0, endRow: 0, endColumn: 0 };
 
 /** Whole rows and columns end where the sheet's contents do. */
 function cut(sheet: FWorksheet, range: IRange): IRange {

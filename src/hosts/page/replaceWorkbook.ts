@@ -4,7 +4,7 @@ import type { FUniver } from "@univerjs/core/facade";
 import { respellWorkbook } from "../../engine/respell";
 
 /** How long a workbook may take to compute before it is given up. */
-const patience = 60_000;
+const PATIENCE = 60_000;
 
 /**
  * Puts another workbook in the place of the open one, which is let go only when the other is there and
@@ -27,7 +27,7 @@ export async function replaceWorkbook(
     instances.createUnit(UniverInstanceType.UNIVER_SHEET, respellWorkbook(data, "excel"));
     prepare();
     formula.executeCalculation();
-    await formula.onCalculationResultApplied(patience);
+    await formula.onCalculationResultApplied(PATIENCE);
     instances.disposeUnit(before);
   } catch (error) {
     formula.stopCalculation();

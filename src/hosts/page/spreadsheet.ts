@@ -91,7 +91,7 @@ export function openSpreadsheet(
       constructor === UniverDrawingUIPlugin || constructor === UniverSheetsDrawingUIPlugin;
     univer.registerPlugin(
       constructor === UniverFormulaEnginePlugin ? SettlingFormulaEngine : constructor,
-      drawsPictures ? onlyLoosePictures : options,
+      drawsPictures ? ONLY_LOOSE_PICTURES : options,
     );
   }
   const api = FUniver.newAPI(univer);
@@ -176,7 +176,7 @@ export function openSpreadsheet(
 }
 
 /** Pictures lie over the cells, each by itself: those inside a cell or a group no file here keeps. */
-const onlyLoosePictures = {
+const ONLY_LOOSE_PICTURES = {
   menu: {
     "sheet.command.insert-cell-image": { hidden: true },
     [SaveCellImagesCommand.id]: { hidden: true },

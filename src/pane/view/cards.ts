@@ -1,5 +1,5 @@
 import { CardProblem, type Card } from "../../cards/card";
-import { cardFiles, checkAddress, linksFile, printedFile, privacy } from "../../cards/handOut";
+import { cardFiles, checkAddress, linksFile, printedFile, PRIVACY } from "../../cards/handOut";
 import { readCards, type SheetCards } from "../../cards/readCards";
 import { zipped } from "../zipped";
 import type { PaneContext, View } from "./context";
@@ -126,7 +126,7 @@ function handOutForm(squad: SheetCards, context: PaneContext, said: HTMLElement)
   return element(
     "div",
     { className: "cards" },
-    element("p", { className: "notice" }, privacy),
+    element("p", { className: "notice" }, PRIVACY),
     element("label", { htmlFor: whoId }, "For"),
     who,
     action("Save as files", saveFiles),

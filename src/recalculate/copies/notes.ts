@@ -20,12 +20,12 @@ import { toFileText } from "../../xlsx/strings";
 export type Notes = ReadonlyMap<string, string>;
 
 /** The author whom our notes name. */
-const author = "Reps to Spare";
+const AUTHOR = "Reps to Spare";
 
-const main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
-const relationships = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
-const vmlType = "application/vnd.openxmlformats-officedocument.vmlDrawing";
-const commentsType = "application/vnd.openxmlformats-officedocument.spreadsheetml.comments+xml";
+const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
+const RELATIONSHIPS = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+const VML_TYPE = "application/vnd.openxmlformats-officedocument.vmlDrawing";
+const COMMENTS_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.comments+xml";
 
 /**
  * Adds notes to cells of a sheet. Notes that are there stay; one on a cell that gets another has
@@ -65,13 +65,13 @@ function addComments(file: Package, sheetPath: string, notes: Notes): Package {
   const list = [...notes].map(([address, text]) => writeNote("", address, 0, text));
   const xml =
     `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n` +
-    writeXml("comments", { xmlns: main }, [
-      writeXml("authors", {}, writeXml("author", {}, author)),
+    writeXml("comments", { xmlns: MAIN }, [
+      writeXml("authors", {}, writeXml("author", {}, AUTHOR)),
       writeXml("commentList", {}, list),
     ]);
   const typed = addContentType(
     withText(file, path, xml),
-    writeXml("Override", { PartName: `/${path}`, ContentType: commentsType }),
+    writeXml("Override", { PartName: `/${path}`, ContentType: COMMENTS_TYPE }),
   );
   return relate(typed, sheetPath, "comments", path).file;
 }
@@ -94,9 +94,9 @@ function extendComments(xml: string, path: string, notes: Notes): string {
   const list = childOf(root, "commentList");
   if (!authors || !list) return xml;
   const names = childrenOf(authors, "author");
-  const known = names.findIndex(({ text }) => text === author);
+  const known = names.findIndex(({ text }) => text === AUTHOR);
   const edits: Edit[] = [];
-  if (known < 0) edits.push(append(xml, authors, prefix, writeXml(`${prefix}author`, {}, author)));
+  if (known < 0) edits.push(append(xml, authors, prefix, writeXml(`${prefix}author`, {}, AUTHOR)));
   const authorId = known < 0 ? names.length : known;
   const there = new Map(
     childrenOf(list, "comment").map((note) => [attributeOf(note, "ref"), note]),
@@ -148,7 +148,7 @@ function addDrawing(file: Package, sheetPath: string, addresses: readonly string
     `<o:idmap v:ext="edit" data="1"/></o:shapelayout></xml>`;
   const drawn = addContentType(
     withText(file, path, extendDrawing(empty, addresses)),
-    writeXml("Default", { Extension: "vml", ContentType: vmlType }),
+    writeXml("Default", { Extension: "vml", ContentType: VML_TYPE }),
     /\bExtension="vml"/i,
   );
   const related = relate(drawn, sheetPath, "vmlDrawing", path);
@@ -156,7 +156,7 @@ function addDrawing(file: Package, sheetPath: string, addresses: readonly string
 }
 
 /** What may stand behind the drawing of boxes in a worksheet. */
-const afterDrawing = [
+const AFTER_DRAWING = [
   "legacyDrawingHF",
   "drawingHF",
   "picture",
@@ -170,13 +170,13 @@ const afterDrawing = [
 function nameDrawing(xml: string, path: string, id: string): string {
   const root = parseXml(xml, path, "row", () => undefined);
   const prefix = /^<([\w.-]+:)?/.exec(xml.slice(root.start))?.[1] ?? "";
-  const next = root.children.find(({ name }) => afterDrawing.includes(name));
+  const next = root.children.find(({ name }) => AFTER_DRAWING.includes(name));
   const at = next?.start ?? xml.lastIndexOf("<", root.end - 1);
-  const element = writeXml(`${prefix}legacyDrawing`, { "xmlns:r": relationships, "r:id": id });
+  const element = writeXml(`${prefix}legacyDrawing`, { "xmlns:r": RELATIONSHIPS, "r:id": id });
   return xml.slice(0, at) + element + xml.slice(at);
 }
 
-const shapeType =
+const SHAPE_TYPE =
   `<v:shapetype id="_x0000_t202" coordsize="21600,21600" o:spt="202" ` +
   `path="m,l,21600r21600,l21600,xe"><v:stroke joinstyle="miter"/>` +
   `<v:path gradientshapeok="t" o:connecttype="rect"/></v:shapetype>`;
@@ -185,7 +185,7 @@ const shapeType =
 function extendDrawing(xml: string, addresses: readonly string[]): string {
   const used = [...xml.matchAll(/_x0000_s(\d+)/g)].map(([, id]) => Number(id));
   const first = Math.max(1024, ...used) + 1;
-  const type = xml.includes('id="_x0000_t202"') ? "" : shapeType;
+  const type = xml.includes('id="_x0000_t202"') ? "" : SHAPE_TYPE;
   const shapes = addresses.map((address, index) => writeBox(address, first + index));
   const end = xml.lastIndexOf("</xml>");
   return end < 0 ? xml : xml.slice(0, end) + type + shapes.join("") + xml.slice(end);
@@ -234,7 +234,7 @@ function relate(file: Package, from: string, type: string, to: string) {
   const id = `rId${number}`;
   const entry = writeXml("Relationship", {
     Id: id,
-    Type: `${relationships}/${type}`,
+    Type: `${RELATIONSHIPS}/${type}`,
     Target: `/${to}`,
   });
   const empty =

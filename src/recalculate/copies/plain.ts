@@ -87,13 +87,13 @@ function withUntouched(book: Book, outcomes: readonly Outcome[]): Outcome[] {
   });
 }
 
-const spillReference =
+const SPILL_REFERENCE =
   /_xlfn\.ANCHORARRAY\(((?:'((?:[^']|'')*)'!|([\p{L}\p{N}_.]+)!)?(\$?[A-Z]+\$?\d+))\)/giu;
 
 /** A formula that reads all that spilled from a cell reads that range once nothing spills there. */
 function withoutSpillsOf({ text, sheet }: FormulaCell, removed: ReadonlyMap<string, Outcome>) {
   return text.replace(
-    spillReference,
+    SPILL_REFERENCE,
     (all, _reference, quoted?: string, plain?: string, cell = "") => {
       const name = quoted?.replaceAll("''", "'") ?? plain ?? sheet.name;
       const outcome = removed.get(

@@ -4,7 +4,7 @@ import { withChange } from "../../xlsx/patch/editPackage";
 import { findNeed } from "../need";
 import { toFile } from "../../formula/future";
 import { childOf, childrenOf, parseXml, writeXml, type Package } from "../../xlsx/package";
-import { lambdas, lambdaText, prefix, withHelpers } from "./lambdas";
+import { lambdas, lambdaText, PREFIX, withHelpers } from "./lambdas";
 import { copyWith } from "./plain";
 import { rewriteFormula } from "./rewriteFormula";
 
@@ -34,14 +34,14 @@ function addNames(file: Package, workbookPath: string, names: readonly string[])
     const list = childOf(root, "definedNames");
     const taken = new Set(childrenOf(list, "definedName").map(({ attributes }) => attributes.name));
     const added = names
-      .filter((name) => !taken.has(prefix + name))
-      .map((name) => writeXml(`${tags}definedName`, { name: prefix + name }, definitionXml(name)))
+      .filter((name) => !taken.has(PREFIX + name))
+      .map((name) => writeXml(`${tags}definedName`, { name: PREFIX + name }, definitionXml(name)))
       .join("");
     if (list && xml[list.contentStart - 2] !== "/") {
       const at = xml.lastIndexOf("<", list.end - 1);
       return xml.slice(0, at) + added + xml.slice(at);
     }
-    const before = root.children.filter(({ name }) => beforeNames.includes(name)).at(-1);
+    const before = root.children.filter(({ name }) => BEFORE_NAMES.includes(name)).at(-1);
     const at = before?.end ?? root.contentStart;
     const after = list?.end ?? at;
     return xml.slice(0, at) + writeXml(`${tags}definedNames`, {}, added) + xml.slice(after);
@@ -49,7 +49,7 @@ function addNames(file: Package, workbookPath: string, names: readonly string[])
 }
 
 /** What stands before the names in a workbook's part. */
-const beforeNames = ["sheets", "functionGroups", "externalReferences"];
+const BEFORE_NAMES = ["sheets", "functionGroups", "externalReferences"];
 
 function definitionXml(name: string): string {
   const formula = toFile(lambdaText(lambdas.get(name)!));

@@ -2,7 +2,7 @@ import { argumentsIn, closingOf } from "../../formula/calls";
 import { callsOurs } from "../../formula/spelling";
 import { tokensOf, type Token } from "../../formula/tokens";
 import { implementations } from "../../functions/implementations";
-import { lambdas, prefix } from "./lambdas";
+import { lambdas, PREFIX } from "./lambdas";
 
 /** A formula that calculates without the add-in, and the functions it calls for that. */
 export interface Rewritten {
@@ -59,5 +59,5 @@ function writeCall(id: string, given: readonly string[], calls: Set<string>): st
   });
   if (written.includes(undefined)) return undefined;
   calls.add(name);
-  return `${prefix}${name}(${written.join(",")})`;
+  return `${PREFIX}${name}(${written.join(",")})`;
 }

@@ -34,7 +34,7 @@ export interface DirectCall {
 }
 
 /** How deep names may stand for names. */
-const deepest = 10;
+const DEEPEST = 10;
 
 /**
  * Reads formulas that are nothing but a call of ours, with references, literals, arrays of them and
@@ -105,7 +105,7 @@ export function callParser(book: Book): (cell: FormulaCell) => DirectCall | unde
     /** A name for a range or a value is that; cells that are named relative to the formula's own are not. */
     function readName(pieces: readonly Token[], depth: number): DirectArgument | undefined {
       const [name] = pieces;
-      if (pieces.length !== 1 || name.kind !== "name" || depth === deepest) return undefined;
+      if (pieces.length !== 1 || name.kind !== "name" || depth === DEEPEST) return undefined;
       const meaning = nameOn(sheet.name, name.text, book.names);
       if (!meaning) return undefined;
       const inside = withoutTables(piecesOf(meaning.text));

@@ -1,11 +1,11 @@
 import { CellError } from "../../cells";
-import { noRoom } from "../../engine/messages";
+import { NO_ROOM } from "../../engine/messages";
 import {
   cellsOf,
   contains,
   isSeveralCells,
-  lastColumn,
-  lastRow,
+  LAST_COLUMN,
+  LAST_ROW,
   meet,
 } from "../../formula/address";
 import type { Area } from "../../formula/address";
@@ -109,7 +109,7 @@ export function workOut(
             cell,
             own,
             () => "#SPILL!",
-            () => noRoom,
+            () => NO_ROOM,
           )
         : placeResult(
             cell,
@@ -138,7 +138,7 @@ export function workOut(
     for (const other of fills.in(sheet.name, natural)) if (other !== cell) return "a formula";
     const meets = spilled.some((other) => other.cell.sheet === sheet && meet(other.area, natural));
     if (meets) return "a formula";
-    if (natural.endRow > lastRow || natural.endColumn > lastColumn) return "a value";
+    if (natural.endRow > LAST_ROW || natural.endColumn > LAST_COLUMN) return "a value";
     for (const { row, column } of cellsOf(natural)) {
       if (contains(cell.area, row, column)) continue;
       const there = sheet.cellAt(row, column);

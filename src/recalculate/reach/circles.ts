@@ -3,7 +3,7 @@ import { indexFills } from "./fills";
 import type { Reads } from "./reads";
 
 /** Why a formula in a circle is left: programs go round it in ways of their own. */
-export const inACircle = "it reads its own result";
+export const IN_A_CIRCLE = "it reads its own result";
 
 /**
  * The formulas that read their own result, by themselves or by way of others (Tarjan 1972, the strongly connected
@@ -47,7 +47,7 @@ export function findCircles(
 
   function precedentsOf(cell: FormulaCell): readonly FormulaCell[] {
     const reads = readsOf(cell).areas.flatMap(({ sheet, area }) => fills.in(sheet, area));
-    return tellsPlaces.test(cell.text) ? reads.filter((other) => other !== cell) : reads;
+    return TELLS_PLACES.test(cell.text) ? reads.filter((other) => other !== cell) : reads;
   }
 
   function lower(cell: FormulaCell, to: number): void {
@@ -75,4 +75,4 @@ export function circlesBehind(
 }
 
 /** These tell where cells stand, and may name their own. */
-const tellsPlaces = /\b(?:ROWS?|COLUMNS?)\(/i;
+const TELLS_PLACES = /\b(?:ROWS?|COLUMNS?)\(/i;

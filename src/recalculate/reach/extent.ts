@@ -1,4 +1,4 @@
-import { lastColumn, lastRow, type Area } from "../../formula/address";
+import { LAST_COLUMN, LAST_ROW, type Area } from "../../formula/address";
 
 /** The cells that one of two areas has and the other has not, where both start at the same cell. */
 export function extentChanges(before: Area, after: Area): Area[] {
@@ -16,7 +16,7 @@ export function extentChanges(before: Area, after: Area): Area[] {
   return changes.map((area) => ({
     startRow: Math.max(startRow, area.startRow),
     startColumn: Math.max(startColumn, area.startColumn),
-    endRow: Math.min(lastRow, area.endRow),
-    endColumn: Math.min(lastColumn, area.endColumn),
+    endRow: Math.min(LAST_ROW, area.endRow),
+    endColumn: Math.min(LAST_COLUMN, area.endColumn),
   }));
 }

@@ -1,4 +1,4 @@
-import { lastColumn, meet } from "../../formula/address";
+import { LAST_COLUMN, meet } from "../../formula/address";
 import type { FormulaCell } from "../book";
 import type { Interval, Intervals } from "./intervals";
 import { indexIntervals } from "./intervals";
@@ -11,7 +11,7 @@ export interface Readers {
 }
 
 /** Areas of more columns than these are kept apart, not column by column. */
-const wide = 64;
+const WIDE = 64;
 
 /** Keeps formulas by what they read; one that may read anything is found at once, wherever one looks. */
 export function indexReaders(formulas: Iterable<readonly [FormulaCell, Reads]>): Readers {
@@ -21,7 +21,7 @@ export function indexReaders(formulas: Iterable<readonly [FormulaCell, Reads]>):
   for (const [cell, reads] of formulas) {
     if (reads.anywhere) anywhere.push(cell);
     for (const { sheet, area } of reads.areas) {
-      if (area.endColumn - area.startColumn > wide) apart.push([cell, { sheet, area }]);
+      if (area.endColumn - area.startColumn > WIDE) apart.push([cell, { sheet, area }]);
       else {
         for (let column = area.startColumn; column <= area.endColumn; column++) {
           const intervals = byColumn.get(keyOf(sheet, column)) ?? [];
@@ -40,7 +40,7 @@ export function indexReaders(formulas: Iterable<readonly [FormulaCell, Reads]>):
       const found: FormulaCell[] = anywhere.splice(0);
       for (
         let column = area.startColumn;
-        column <= Math.min(area.endColumn, lastColumn);
+        column <= Math.min(area.endColumn, LAST_COLUMN);
         column++
       ) {
         found.push(...(columns.get(keyOf(sheet, column))?.take(area.startRow, area.endRow) ?? []));

@@ -1,7 +1,7 @@
 import {
   columnNumber,
-  lastColumn,
-  lastRow,
+  LAST_COLUMN,
+  LAST_ROW,
   parseCell,
   sheetIn,
   type Area,
@@ -27,7 +27,7 @@ export interface Reads {
 }
 
 /** Functions that read cells which their formula does not name. */
-const readsAnywhere = new Set(["INDIRECT", "OFFSET"]);
+const READS_ANYWHERE = new Set(["INDIRECT", "OFFSET"]);
 
 /** Says what a formula reads, by itself and through names. */
 export function readsFinder(book: Book): (cell: FormulaCell) => Reads {
@@ -40,7 +40,7 @@ export function readsFinder(book: Book): (cell: FormulaCell) => Reads {
     return {
       areas: areasIn(tokens, sheet.name, sheets),
       anywhere: tokens.some(
-        ({ kind, text }) => kind === "call" && readsAnywhere.has(text.toUpperCase()),
+        ({ kind, text }) => kind === "call" && READS_ANYWHERE.has(text.toUpperCase()),
       ),
     };
   };
@@ -105,8 +105,8 @@ export function areaOfToken({ kind, text }: Token): Area | undefined {
     .map((side) => (kind === "columns" ? columnNumber(side) : Number(side) - 1))
     .sort((one, other) => one - other);
   return kind === "columns"
-    ? { startRow: 0, startColumn: first, endRow: lastRow, endColumn: last }
-    : { startRow: first, startColumn: 0, endRow: last, endColumn: lastColumn };
+    ? { startRow: 0, startColumn: first, endRow: LAST_ROW, endColumn: last }
+    : { startRow: first, startColumn: 0, endRow: last, endColumn: LAST_COLUMN };
 }
 
 /** The smallest area with both in it. */

@@ -33,9 +33,9 @@ export interface CellModel {
   readonly formula?: FormulaModel;
 }
 
-const errorCode = /^#(?:N\/A|[A-Z]+(?:\/0)?[!?])$/;
+const ERROR_CODE = /^#(?:N\/A|[A-Z]+(?:\/0)?[!?])$/;
 
 /** Whether a value is an error's code. */
 export function isError(value: CellValue): value is string {
-  return typeof value === "string" && errorCode.test(value);
+  return typeof value === "string" && ERROR_CODE.test(value);
 }

@@ -3,5 +3,5 @@ export { isError } from "./cell";
 export type { Corner, Corners, Crop, ImageFile, PictureModel } from "./picture";
 export type { ColumnModel, FreezeModel, RowModel, SheetModel } from "./sheet";
 export type { BorderSide, LineModel, LineStyle, StyleModel } from "./style";
-export { lineStyles } from "./style";
+export { LINE_STYLES } from "./style";
 export type { NameModel, WorkbookModel } from "./workbook";

@@ -31,7 +31,7 @@ export interface LineModel {
 }
 
 /** The lines around cells, by their names in a file. */
-export const lineStyles = [
+export const LINE_STYLES = [
   "thin",
   "hair",
   "dotted",
@@ -47,4 +47,4 @@ export const lineStyles = [
   "thick",
 ] as const;
 
-export type LineStyle = (typeof lineStyles)[number];
+export type LineStyle = (typeof LINE_STYLES)[number];

@@ -13,9 +13,9 @@ export interface Package {
 /** Opens a workbook's file, whoever it comes from, or says in an `UnreadableFile` why not. */
 export function readPackage(bytes: Uint8Array): Package {
   if (bytes.length === 0) throw new UnreadableFile("the file is empty");
-  if (startsWith(bytes, compoundFile)) throw new UnreadableFile(describeCompoundFile(bytes));
-  if (startsWith(bytes, oldSpreadsheet)) throw new UnreadableFile(oldFormat);
-  if (!startsWith(bytes, zipArchive)) {
+  if (startsWith(bytes, COMPOUND_FILE)) throw new UnreadableFile(describeCompoundFile(bytes));
+  if (startsWith(bytes, OLD_SPREADSHEET)) throw new UnreadableFile(OLD_FORMAT);
+  if (!startsWith(bytes, ZIP_ARCHIVE)) {
     throw new UnreadableFile("the file is not an .xlsx workbook");
   }
   const file: Package = { parts: readZip(bytes) };
@@ -28,12 +28,12 @@ export function writePackage({ parts }: Package, deflate?: Deflate): Uint8Array 
   return writeZip(parts, deflate);
 }
 
-const zipArchive = [0x50, 0x4b];
+const ZIP_ARCHIVE = [0x50, 0x4b];
 /** Excel's format before 2007, and any file with a password, come in this container. */
-const compoundFile = [0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1];
+const COMPOUND_FILE = [0xd0, 0xcf, 0x11, 0xe0, 0xa1, 0xb1, 0x1a, 0xe1];
 /** The still older format without a container: a record 09, whose length follows. */
-const oldSpreadsheet = [0x09];
-const oldFormat = "the file is an .xls workbook; save it as .xlsx first";
+const OLD_SPREADSHEET = [0x09];
+const OLD_FORMAT = "the file is an .xls workbook; save it as .xlsx first";
 
 function startsWith(bytes: Uint8Array, start: readonly number[]): boolean {
   return start.every((byte, index) => bytes[index] === byte);
@@ -43,7 +43,7 @@ function startsWith(bytes: Uint8Array, start: readonly number[]): boolean {
 function describeCompoundFile(bytes: Uint8Array): string {
   const text = new TextDecoder("latin1").decode(bytes).replaceAll("\0", "");
   if (text.includes("EncryptedPackage")) return "the file is protected with a password";
-  if (/Workbook|Book/.test(text)) return oldFormat;
+  if (/Workbook|Book/.test(text)) return OLD_FORMAT;
   return "the file is not an .xlsx workbook";
 }
 

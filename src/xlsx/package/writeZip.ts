@@ -6,15 +6,15 @@ export type Deflate = (bytes: Uint8Array) => Uint8Array;
 
 const ownDeflate: Deflate = (bytes) => deflateSync(bytes, { level: 6 });
 
-const signature = { end: 0x06054b50, entry: 0x02014b50, file: 0x04034b50 };
+const SIGNATURE = { end: 0x06054b50, entry: 0x02014b50, file: 0x04034b50 };
 
 /** What an archive of ours says of every file: version 2.0, names in UTF-8, the earliest date there is. */
-const version = 20;
-const namesAreUtf8 = 0x0800;
-const firstOf1980 = 0x0021;
+const VERSION = 20;
+const NAMES_ARE_UTF8 = 0x0800;
+const FIRST_OF_1980 = 0x0021;
 
-const stored = 0;
-const deflated = 8;
+const STORED = 0;
+const DEFLATED = 8;
 
 interface PackedFile {
   readonly name: Uint8Array;
@@ -38,7 +38,7 @@ export function writeZip(
     const worth = smaller.length < bytes.length;
     return {
       name: encoder.encode(path),
-      method: worth ? deflated : stored,
+      method: worth ? DEFLATED : STORED,
       check: checkSum(bytes),
       size: bytes.length,
       packed: worth ? smaller : bytes,
@@ -55,20 +55,20 @@ export function writeZip(
   let entryAt = ofFiles;
   for (const file of packedFiles) {
     const { name, packed } = file;
-    view.setUint32(entryAt, signature.entry, true);
-    view.setUint16(entryAt + 4, version, true);
+    view.setUint32(entryAt, SIGNATURE.entry, true);
+    view.setUint16(entryAt + 4, VERSION, true);
     writeFacts(view, entryAt + 6, file);
     view.setUint32(entryAt + 42, at, true);
     archive.set(name, entryAt + 46);
     entryAt += 46 + name.length;
 
-    view.setUint32(at, signature.file, true);
+    view.setUint32(at, SIGNATURE.file, true);
     writeFacts(view, at + 4, file);
     archive.set(name, at + 30);
     archive.set(packed, at + 30 + name.length);
     at += 30 + name.length + packed.length;
   }
-  view.setUint32(entryAt, signature.end, true);
+  view.setUint32(entryAt, SIGNATURE.end, true);
   view.setUint16(entryAt + 8, packedFiles.length, true);
   view.setUint16(entryAt + 10, packedFiles.length, true);
   view.setUint32(entryAt + 12, ofDirectory, true);
@@ -78,10 +78,10 @@ export function writeZip(
 
 /** What stands of a file both before it and in the archive's directory, in 26 bytes. */
 function writeFacts(view: DataView, at: number, { name, method, check, size, packed }: PackedFile) {
-  view.setUint16(at, version, true);
-  view.setUint16(at + 2, namesAreUtf8, true);
+  view.setUint16(at, VERSION, true);
+  view.setUint16(at + 2, NAMES_ARE_UTF8, true);
   view.setUint16(at + 4, method, true);
-  view.setUint16(at + 8, firstOf1980, true);
+  view.setUint16(at + 8, FIRST_OF_1980, true);
   view.setUint32(at + 10, check, true);
   view.setUint32(at + 14, packed.length, true);
   view.setUint32(at + 18, size, true);

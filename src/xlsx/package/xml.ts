@@ -21,7 +21,7 @@ export interface XmlElement {
 }
 
 /** Deeper than anything in a workbook. */
-const deepest = 100;
+const DEEPEST = 100;
 
 /**
  * Reads a part's XML into elements. Elements called `streamed`, "row" or, inside one parent only,
@@ -49,7 +49,7 @@ export function parseXml(
     start = xml.lastIndexOf("<", parser.position - 1);
   });
   parser.on("opentag", ({ name, attributes }) => {
-    if (open.length >= deepest) throw new UnreadableFile(`"${path}" is nested too deeply`);
+    if (open.length >= DEEPEST) throw new UnreadableFile(`"${path}" is nested too deeply`);
     const local = name.indexOf(":") + 1;
     open.push({
       name: name.slice(local),
@@ -134,10 +134,10 @@ export function writeXml(
 
 /** Text as it stands in XML, between tags or in a double-quoted attribute. */
 export function escapeXml(text: string): string {
-  return text.replace(special, (character) => entities[character] ?? "\ufffd");
+  return text.replace(SPECIAL, (character) => ENTITIES[character] ?? "\ufffd");
 }
 
-const entities: Readonly<Record<string, string>> = {
+const ENTITIES: Readonly<Record<string, string>> = {
   "&": "&amp;",
   "<": "&lt;",
   ">": "&gt;",
@@ -149,5 +149,5 @@ const entities: Readonly<Record<string, string>> = {
 };
 
 // What XML cannot hold in any spelling is matched as well, and becomes the replacement character.
-const special =
+const SPECIAL =
   /[&<>"\t\n\r\u0000-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;

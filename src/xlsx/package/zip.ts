@@ -10,7 +10,7 @@ import { UnreadableFile } from "./unreadable";
  */
 
 /** What a workbook may hold. The largest that people keep are far below. */
-const limits = {
+const LIMITS = {
   parts: 10_000,
   /** All parts together, in bytes. */
   size: 512 * 1024 * 1024,
@@ -35,8 +35,8 @@ const damaged = () => new UnreadableFile("the file is damaged: it is not a whole
 export function readZip(bytes: Uint8Array): Map<string, Uint8Array> {
   const entries = readDirectory(bytes);
   const total = entries.reduce((sum, { size }) => sum + size, 0);
-  const tooLarge = total > limits.size;
-  const tooTight = total > limits.harmlessSize && total > limits.ratio * bytes.length;
+  const tooLarge = total > LIMITS.size;
+  const tooTight = total > LIMITS.harmlessSize && total > LIMITS.ratio * bytes.length;
   if (tooLarge || tooTight) {
     const megabytes = Math.round(total / 1024 / 1024);
     throw new UnreadableFile(`the file unpacks to ${megabytes} MB, which no workbook should`);
@@ -52,19 +52,19 @@ export function readZip(bytes: Uint8Array): Map<string, Uint8Array> {
   return files;
 }
 
-const signature = { end: 0x06054b50, entry: 0x02014b50, file: 0x04034b50 };
+const SIGNATURE = { end: 0x06054b50, entry: 0x02014b50, file: 0x04034b50 };
 
 function readDirectory(bytes: Uint8Array): Entry[] {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const end = findEnd(view);
   const count = view.getUint16(end + 10, true);
-  if (count > limits.parts) {
+  if (count > LIMITS.parts) {
     throw new UnreadableFile(`the file holds ${count} parts, which no workbook does`);
   }
   let at = view.getUint32(end + 16, true);
   const entries: Entry[] = [];
   for (let index = 0; index < count; index++) {
-    if (at + 46 > end || view.getUint32(at, true) !== signature.entry) throw damaged();
+    if (at + 46 > end || view.getUint32(at, true) !== SIGNATURE.entry) throw damaged();
     const flags = view.getUint16(at + 8, true);
     if (flags & 1) throw new UnreadableFile("the file is protected with a password");
     const nameLength = view.getUint16(at + 28, true);
@@ -93,12 +93,12 @@ function readDirectory(bytes: Uint8Array): Entry[] {
 function findEnd(view: DataView): number {
   const earliest = Math.max(0, view.byteLength - 22 - 0xffff);
   for (let at = view.byteLength - 22; at >= earliest; at--) {
-    if (view.getUint32(at, true) === signature.end) return at;
+    if (view.getUint32(at, true) === SIGNATURE.end) return at;
   }
   throw damaged();
 }
 
-const doesNotFit = 0xffffffff;
+const DOES_NOT_FIT = 0xffffffff;
 
 type Sizes = readonly [size: number, packedSize: number, offset: number];
 
@@ -107,12 +107,12 @@ type Sizes = readonly [size: number, packedSize: number, offset: number];
  * in this order, those numbers that say of themselves that they do not fit.
  */
 function widen(extra: DataView, numbers: Sizes): Sizes {
-  if (!numbers.includes(doesNotFit)) return numbers;
+  if (!numbers.includes(DOES_NOT_FIT)) return numbers;
   for (let at = 0; at + 4 <= extra.byteLength; at += 4 + extra.getUint16(at + 2, true)) {
     if (extra.getUint16(at, true) !== 1) continue;
     let next = at + 4;
     const wide = (number: number) => {
-      if (number !== doesNotFit) return number;
+      if (number !== DOES_NOT_FIT) return number;
       if (next + 8 > extra.byteLength) throw damaged();
       next += 8;
       return Number(extra.getBigUint64(next - 8, true));
@@ -135,7 +135,7 @@ function safePath(written: string): string {
 function unpack(bytes: Uint8Array, { method, packedSize, ...entry }: Entry): Uint8Array {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const at = entry.offset;
-  if (at + 30 > bytes.length || view.getUint32(at, true) !== signature.file) throw damaged();
+  if (at + 30 > bytes.length || view.getUint32(at, true) !== SIGNATURE.file) throw damaged();
   const start = at + 30 + view.getUint16(at + 26, true) + view.getUint16(at + 28, true);
   if (start + packedSize > bytes.length) throw damaged();
   const packed = bytes.subarray(start, start + packedSize);

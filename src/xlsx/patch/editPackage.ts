@@ -29,7 +29,7 @@ export function withChange(file: Package, path: string, change: (text: string) =
   return after === before ? file : withText(file, path, after);
 }
 
-const markUtf8 = [0xef, 0xbb, 0xbf];
+const MARK_UTF8 = [0xef, 0xbb, 0xbf];
 
 /** Text as bytes in the encoding that its part had: programs differ, and a change is no reason to. */
 function encodeLike(original: Uint8Array | undefined, text: string): Uint8Array {
@@ -38,8 +38,8 @@ function encodeLike(original: Uint8Array | undefined, text: string): Uint8Array 
   if (first === 0xfe && second === 0xff) return encodeUtf16(text, false);
   const utf8 = text.replace(/^(<\?xml[^>]*\bencoding=["'])(?!utf-8["'])[\w.-]+/i, "$1UTF-8");
   const bytes = new TextEncoder().encode(utf8);
-  const marked = first === markUtf8[0] && second === markUtf8[1] && third === markUtf8[2];
-  return marked ? Uint8Array.from([...markUtf8, ...bytes]) : bytes;
+  const marked = first === MARK_UTF8[0] && second === MARK_UTF8[1] && third === MARK_UTF8[2];
+  return marked ? Uint8Array.from([...MARK_UTF8, ...bytes]) : bytes;
 }
 
 function encodeUtf16(text: string, littleEndian: boolean): Uint8Array {

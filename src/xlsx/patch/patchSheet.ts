@@ -206,12 +206,12 @@ function writeContent(value: number | string | boolean): string {
   if (typeof value === "boolean") return value ? "1" : "0";
   if (typeof value === "number") return String(value);
   // A result that finds no room is kept as the error of old that programs without spills show.
-  if (isError(value)) return kept.has(value) ? value : "#VALUE!";
+  if (isError(value)) return KEPT.has(value) ? value : "#VALUE!";
   return escapeXml(toFileText(value));
 }
 
 /** The errors that every reader of these files knows. */
-const kept = new Set(["#N/A", "#VALUE!", "#REF!", "#DIV/0!", "#NUM!", "#NAME?", "#NULL!"]);
+const KEPT = new Set(["#N/A", "#VALUE!", "#REF!", "#DIV/0!", "#NUM!", "#NAME?", "#NULL!"]);
 
 const holdsAnything = (cells: ReadonlyMap<number, CellChange>) =>
   [...cells.values()].some(({ value }) => value !== null);

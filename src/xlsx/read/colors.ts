@@ -29,7 +29,7 @@ function rgbOf(written: string | undefined): string | undefined {
 }
 
 /** What cells call theme colour 0, 1, 2 and 3 is written in the theme as 1, 0, 3 and 2. */
-const inOrderOfCells = ["lt1", "dk1", "lt2", "dk2"];
+const IN_ORDER_OF_CELLS = ["lt1", "dk1", "lt2", "dk2"];
 
 function themeColors(file: Package, workbookPath: string): (string | undefined)[] {
   const found = relationshipsOf(file, workbookPath).find(({ type }) => type === "theme");
@@ -37,8 +37,8 @@ function themeColors(file: Package, workbookPath: string): (string | undefined)[
   const scheme = childOf(childOf(xmlAt(file, found.target), "themeElements"), "clrScheme");
   if (!scheme) return [];
   const swatches = [
-    ...inOrderOfCells.map((name) => childOf(scheme, name)),
-    ...scheme.children.slice(inOrderOfCells.length),
+    ...IN_ORDER_OF_CELLS.map((name) => childOf(scheme, name)),
+    ...scheme.children.slice(IN_ORDER_OF_CELLS.length),
   ];
   return swatches.map((swatch) => {
     const attributes = swatch?.children[0]?.attributes;
@@ -58,9 +58,9 @@ function tinted(color: string, tint: number): string {
 }
 
 /** The palette of before 2007: eight colours twice, then forty-eight more. */
-const basic = "#000000 #ffffff #ff0000 #00ff00 #0000ff #ffff00 #ff00ff #00ffff";
+const BASIC = "#000000 #ffffff #ff0000 #00ff00 #0000ff #ffff00 #ff00ff #00ffff";
 const oldPalette = (
-  `${basic} ${basic} ` +
+  `${BASIC} ${BASIC} ` +
   "#800000 #008000 #000080 #808000 #800080 #008080 #c0c0c0 #808080 #9999ff #993366 #ffffcc #ccffff " +
   "#660066 #ff8080 #0066cc #ccccff #000080 #ff00ff #ffff00 #00ffff #800080 #800000 #008080 #0000ff " +
   "#00ccff #ccffff #ccffcc #ffff99 #99ccff #ff99cc #cc99ff #ffcc99 #3366ff #33cccc #99cc00 #ffcc00 " +

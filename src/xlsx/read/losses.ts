@@ -5,7 +5,7 @@ import { drawnOn } from "./pictures";
 import { listSheets } from "./sheets";
 
 /** What parts of a workbook hold that the spreadsheet here does not keep, by their relationship. */
-const partsNotKept: Readonly<Record<string, string>> = {
+const PARTS_NOT_KEPT: Readonly<Record<string, string>> = {
   chart: "charts",
   chartsheet: "charts",
   comments: "notes",
@@ -20,7 +20,7 @@ const partsNotKept: Readonly<Record<string, string>> = {
 };
 
 /** The same of elements in a worksheet. */
-const elementsNotKept: Readonly<Record<string, string>> = {
+const ELEMENTS_NOT_KEPT: Readonly<Record<string, string>> = {
   conditionalFormatting: "conditional formats",
   dataValidation: "checks on what may be typed",
   hyperlink: "links",
@@ -30,7 +30,7 @@ const elementsNotKept: Readonly<Record<string, string>> = {
 };
 
 /** The same of what lies over the cells; a picture is kept where it is one that browsers show. */
-const drawingsNotKept: Readonly<Record<string, string>> = {
+const DRAWINGS_NOT_KEPT: Readonly<Record<string, string>> = {
   graphicFrame: "charts",
   pic: "pictures that browsers do not show",
   sp: "shapes",
@@ -54,16 +54,16 @@ export function lossesOf(file: Package): string[] {
       .filter(({ image }) => !image)
       .flatMap(({ anchor }) =>
         anchor
-          ? [anchor, ...anchor.children].map(({ name }) => drawingsNotKept[name])
+          ? [anchor, ...anchor.children].map(({ name }) => DRAWINGS_NOT_KEPT[name])
           : "drawings that could not be read",
       ),
   );
-  const parts = related.map(({ type }) => partsNotKept[type]);
+  const parts = related.map(({ type }) => PARTS_NOT_KEPT[type]);
   const elements = sheets.flatMap(({ path }) => {
     const xml = textAt(file, path);
-    return Object.keys(elementsNotKept)
+    return Object.keys(ELEMENTS_NOT_KEPT)
       .filter((name) => new RegExp(`<(?:\\w+:)?${name}[\\s/>]`).test(xml))
-      .map((name) => elementsNotKept[name]);
+      .map((name) => ELEMENTS_NOT_KEPT[name]);
   });
   return [...new Set([...parts, ...drawings, ...elements, ...lostSettings(file)])].filter(
     (loss) => typeof loss === "string",

@@ -3,7 +3,7 @@ import { findWorkbook, partAt, textAt } from "../package";
 import { listSheets } from "./sheets";
 
 /** Signs, in a worksheet's part, of what somebody set and the spreadsheet here does not keep. */
-const ofSheets: readonly (readonly [sign: RegExp, loss: string])[] = [
+const OF_SHEETS: readonly (readonly [sign: RegExp, loss: string])[] = [
   [/<(?:\w+:)?pageSetup\b[^>]*\b(?:orientation="landscape"|scale="(?!100"))/, "page setup"],
   [/<(?:\w+:)?(?:rowBreaks|colBreaks)\b/, "page breaks"],
   [/<(?:\w+:)?(?:odd|even|first)(?:Header|Footer)\b[^>/]*>[^<]/, "headers and footers"],
@@ -12,7 +12,7 @@ const ofSheets: readonly (readonly [sign: RegExp, loss: string])[] = [
 ];
 
 /** The margins that programs give a page on their own: the old and the newer ones. */
-const usualMargins = [
+const USUAL_MARGINS = [
   { left: 0.7, right: 0.7, top: 0.75, bottom: 0.75 },
   { left: 0.75, right: 0.75, top: 1, bottom: 1 },
   // Those that we write.
@@ -23,7 +23,7 @@ const usualMargins = [
 export function lostSettings(file: Package): string[] {
   const ofEach = listSheets(file).flatMap(({ path }) => {
     const xml = textAt(file, path);
-    const lost = ofSheets.filter(([sign]) => sign.test(xml)).map(([, loss]) => loss);
+    const lost = OF_SHEETS.filter(([sign]) => sign.test(xml)).map(([, loss]) => loss);
     return hasOwnMargins(xml) ? [...lost, "margins"] : lost;
   });
   const workbook = textAt(file, findWorkbook(file));
@@ -39,7 +39,7 @@ function hasOwnMargins(xml: string): boolean {
   const [margins] = /<(?:\w+:)?pageMargins\b[^>]*>/.exec(xml) ?? [];
   if (margins === undefined) return false;
   const side = (name: string) => Number(new RegExp(`\\b${name}="([^"]*)"`).exec(margins)?.[1]);
-  return !usualMargins.some((usual) =>
+  return !USUAL_MARGINS.some((usual) =>
     Object.entries(usual).every(([name, inches]) => Math.abs(side(name) - inches) < 0.01),
   );
 }

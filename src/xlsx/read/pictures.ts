@@ -1,4 +1,4 @@
-import { lastColumn, lastRow } from "../../formula/address";
+import { LAST_COLUMN, LAST_ROW } from "../../formula/address";
 import { endingOf, imageTypeOf } from "../images";
 import type { Layout } from "../layout";
 import { quarterTurned } from "../layout";
@@ -117,7 +117,7 @@ function cornerOf(corner: XmlElement | undefined): Corner | undefined {
   const [column, row] = [number("col"), number("row")];
   const isLine = (index: number, last: number) =>
     Number.isInteger(index) && index >= 0 && index <= last;
-  if (!isLine(column, lastColumn) || !isLine(row, lastRow)) return undefined;
+  if (!isLine(column, LAST_COLUMN) || !isLine(row, LAST_ROW)) return undefined;
   const offset = (name: string) => pixelsOfEmu(number(name) || 0);
   return { column, columnOffset: offset("colOff"), row, rowOffset: offset("rowOff") };
 }

@@ -1,4 +1,4 @@
-import { lastColumn, parseArea } from "../../formula/address";
+import { LAST_COLUMN, parseArea } from "../../formula/address";
 import { layoutOf } from "../layout";
 import type { ColumnModel, FreezeModel, SheetModel } from "../model";
 import type { Package, XmlElement } from "../package";
@@ -100,7 +100,7 @@ function readColumns(columns: XmlElement | undefined): Map<number, ColumnModel> 
       ...(style !== undefined && { style }),
     };
     const first = (numberOf(element, "min") ?? 1) - 1;
-    const last = Math.min(numberOf(element, "max") ?? first + 1, lastColumn + 1) - 1;
+    const last = Math.min(numberOf(element, "max") ?? first + 1, LAST_COLUMN + 1) - 1;
     for (let column = first; column <= last; column++) read.set(column, look);
   }
   return read;

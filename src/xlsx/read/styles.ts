@@ -1,6 +1,6 @@
 import type { BorderSide, LineModel, LineStyle, StyleModel } from "../model";
-import { lineStyles } from "../model";
-import { builtInFormats } from "../numberFormats";
+import { LINE_STYLES } from "../model";
+import { BUILT_IN_FORMATS } from "../numberFormats";
 import type { XmlElement } from "../package";
 import { childOf, childrenOf, flagOf, numberOf } from "../package";
 import type { ColorOf } from "./colors";
@@ -8,7 +8,7 @@ import type { ColorOf } from "./colors";
 /** How a cell looks by the number it names: the formats of the workbook in their own order. */
 export function readStyles(styles: XmlElement | undefined, colorOf: ColorOf): StyleModel[] {
   const listed = (name: string) => childOf(styles, name)?.children ?? [];
-  const formats: Record<number, string> = { ...builtInFormats };
+  const formats: Record<number, string> = { ...BUILT_IN_FORMATS };
   for (const format of listed("numFmts")) {
     formats[numberOf(format, "numFmtId") ?? -1] = format.attributes.formatCode ?? "";
   }
@@ -64,7 +64,7 @@ function readFill(fill: XmlElement, colorOf: ColorOf): StyleModel {
 }
 
 /** A file for a sheet that is read from the right may name a side by where a line of text starts. */
-const namesOfSides: Readonly<Record<BorderSide, readonly string[]>> = {
+const NAMES_OF_SIDES: Readonly<Record<BorderSide, readonly string[]>> = {
   top: ["top"],
   bottom: ["bottom"],
   left: ["left", "start"],
@@ -72,7 +72,7 @@ const namesOfSides: Readonly<Record<BorderSide, readonly string[]>> = {
 };
 
 function readBorders(border: XmlElement, colorOf: ColorOf): StyleModel {
-  const lines = Object.entries(namesOfSides).flatMap(([side, names]): [string, LineModel][] => {
+  const lines = Object.entries(NAMES_OF_SIDES).flatMap(([side, names]): [string, LineModel][] => {
     const element = border.children.find(({ name }) => names.includes(name));
     const style = element?.attributes.style;
     if (!isLineStyle(style)) return [];
@@ -82,10 +82,10 @@ function readBorders(border: XmlElement, colorOf: ColorOf): StyleModel {
 }
 
 function isLineStyle(style: string | undefined): style is LineStyle {
-  return (lineStyles as readonly (string | undefined)[]).includes(style);
+  return (LINE_STYLES as readonly (string | undefined)[]).includes(style);
 }
 
-const horizontals: Readonly<Record<string, StyleModel["horizontal"]>> = {
+const HORIZONTALS: Readonly<Record<string, StyleModel["horizontal"]>> = {
   left: "left",
   center: "center",
   centerContinuous: "center",
@@ -93,7 +93,7 @@ const horizontals: Readonly<Record<string, StyleModel["horizontal"]>> = {
   justify: "justify",
   distributed: "distributed",
 };
-const verticals: Readonly<Record<string, StyleModel["vertical"]>> = {
+const VERTICALS: Readonly<Record<string, StyleModel["vertical"]>> = {
   top: "top",
   center: "middle",
   bottom: "bottom",
@@ -101,8 +101,8 @@ const verticals: Readonly<Record<string, StyleModel["vertical"]>> = {
 
 function readAlignment(alignment: XmlElement | undefined): StyleModel {
   if (!alignment) return {};
-  const horizontal = horizontals[alignment.attributes.horizontal ?? ""];
-  const vertical = verticals[alignment.attributes.vertical ?? ""];
+  const horizontal = HORIZONTALS[alignment.attributes.horizontal ?? ""];
+  const vertical = VERTICALS[alignment.attributes.vertical ?? ""];
   const indent = numberOf(alignment, "indent") ?? 0;
   const turn = turnOf(numberOf(alignment, "textRotation") ?? 0);
   return {

@@ -9,7 +9,7 @@ import { fromFileText, textOfItem } from "../strings";
 /** Reads what a cell holds; its type says how. */
 export type ValueReader = (cell: XmlElement, row: number, column: number) => CellValue;
 
-const decimal = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i;
+const DECIMAL = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i;
 
 /**
  * The reader of one sheet's values. A value that cannot be what its cell says it is means that the file
@@ -40,7 +40,7 @@ export function valueReader(
           (/^\d+$/.test(plain) ? strings[Number(plain)] : undefined) ?? damaged("a shared text")
         );
       case "b":
-        return truths[plain] ?? damaged("a truth value");
+        return TRUTHS[plain] ?? damaged("a truth value");
       case "d":
         return dayOfIso(plain, from1904) ?? damaged("a date");
       case "e":
@@ -58,11 +58,11 @@ export function valueReader(
 }
 
 function numberIn(text: string): number | undefined {
-  const number = decimal.test(text) ? Number(text) : NaN;
+  const number = DECIMAL.test(text) ? Number(text) : NaN;
   return Number.isFinite(number) ? number : undefined;
 }
 
-const truths: Readonly<Record<string, boolean>> = {
+const TRUTHS: Readonly<Record<string, boolean>> = {
   "1": true,
   true: true,
   "0": false,

@@ -9,7 +9,7 @@ export interface SharedStrings {
 }
 
 /** Which of the parts' entries marks a formula as one that spills. */
-export const spillsMark = 1;
+export const SPILLS_MARK = 1;
 
 /**
  * Writes a cell in the look of this number, or nothing where there is nothing to say of it. A cell
@@ -32,7 +32,7 @@ export function writeCell(
 
   const array = formula.kind === "one cell" ? {} : { t: "array", ref: areaAddress(formula.area) };
   const f = writeXml("f", array, escapeXml(formula.text));
-  const cm = formula.kind === "spilling" ? spillsMark : undefined;
+  const cm = formula.kind === "spilling" ? SPILLS_MARK : undefined;
   return writeXml("c", { r, s, t, cm }, f + written);
 }
 
@@ -46,9 +46,9 @@ function writeValue(value: number | string | boolean, strings?: SharedStrings) {
   return { t: "s", v: String(strings.numberOf(value)) };
 }
 
-const errors = ["#NULL!", "#DIV/0!", "#VALUE!", "#REF!", "#NAME?", "#NUM!", "#N/A"];
+const ERRORS = ["#NULL!", "#DIV/0!", "#VALUE!", "#REF!", "#NAME?", "#NUM!", "#N/A"];
 /** Errors younger than the format, which has none of its own for them. */
-const youngErrors = [
+const YOUNG_ERRORS = [
   "#SPILL!",
   "#CALC!",
   "#FIELD!",
@@ -59,6 +59,6 @@ const youngErrors = [
 ];
 
 function errorInFile(text: string): string | undefined {
-  if (errors.includes(text)) return text;
-  return youngErrors.includes(text) ? "#VALUE!" : undefined;
+  if (ERRORS.includes(text)) return text;
+  return YOUNG_ERRORS.includes(text) ? "#VALUE!" : undefined;
 }

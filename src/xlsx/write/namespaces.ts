@@ -1,3 +1,3 @@
-export const mainNamespace = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
-export const relationshipNamespace =
+export const MAIN_NAMESPACE = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
+export const RELATIONSHIP_NAMESPACE =
   "http://schemas.openxmlformats.org/officeDocument/2006/relationships";

@@ -4,9 +4,9 @@ import type { Corner, Crop, ImageFile, PictureModel } from "../model";
 import { writeXml } from "../package";
 import { toFileText } from "../strings";
 import { emuOfPixels } from "../units";
-import { relationshipNamespace } from "./namespaces";
+import { RELATIONSHIP_NAMESPACE } from "./namespaces";
 
-const drawing = "http://schemas.openxmlformats.org/drawingml/2006";
+const DRAWING = "http://schemas.openxmlformats.org/drawingml/2006";
 
 /** The pictures of a workbook as files of their own, each once however often it is placed. */
 export interface MediaFolder {
@@ -50,9 +50,9 @@ export function writeDrawing(
   const xml = writeXml(
     "xdr:wsDr",
     {
-      "xmlns:xdr": `${drawing}/spreadsheetDrawing`,
-      "xmlns:a": `${drawing}/main`,
-      "xmlns:r": relationshipNamespace,
+      "xmlns:xdr": `${DRAWING}/spreadsheetDrawing`,
+      "xmlns:a": `${DRAWING}/main`,
+      "xmlns:r": RELATIONSHIP_NAMESPACE,
     },
     anchors,
   );

@@ -4,11 +4,11 @@ import { writeXml } from "../package";
 import { pointsOfPixels, widthInDigits } from "../units";
 import type { SharedStrings } from "./cells";
 import { writeCell } from "./cells";
-import { mainNamespace, relationshipNamespace } from "./namespaces";
+import { MAIN_NAMESPACE, RELATIONSHIP_NAMESPACE } from "./namespaces";
 import { argb } from "./styles";
 
 /** The height in pixels that programs give a row on their own. */
-const usualHeight = 20;
+const USUAL_HEIGHT = 20;
 
 /** The number under which the file lists one of the workbook's styles. */
 export type LookOf = (style: number | undefined) => number;
@@ -22,7 +22,10 @@ export function writeSheet(
 ): string {
   const spilled = spilledCells(sheet);
   const merges = sheet.merges.filter(isSeveralCells);
-  const namespaces = { xmlns: mainNamespace, ...(drawing && { "xmlns:r": relationshipNamespace }) };
+  const namespaces = {
+    xmlns: MAIN_NAMESPACE,
+    ...(drawing && { "xmlns:r": RELATIONSHIP_NAMESPACE }),
+  };
   return writeXml("worksheet", namespaces, [
     writeProperties(sheet),
     writeView(sheet, selected),
@@ -128,11 +131,11 @@ function writeView(sheet: SheetModel, selected: boolean): string {
   return writeXml("sheetViews", {}, writeXml("sheetView", attributes, inside));
 }
 
-function writeFormat({ usualWidth, usualHeight: height = usualHeight }: SheetModel): string {
+function writeFormat({ usualWidth, usualHeight: height = USUAL_HEIGHT }: SheetModel): string {
   return writeXml("sheetFormatPr", {
     defaultColWidth: usualWidth === undefined ? undefined : widthInDigits(usualWidth),
     defaultRowHeight: pointsOfPixels(height),
-    customHeight: height === usualHeight ? undefined : 1,
+    customHeight: height === USUAL_HEIGHT ? undefined : 1,
   });
 }
 

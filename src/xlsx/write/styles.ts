@@ -1,7 +1,7 @@
 import type { LineModel, StyleModel } from "../model";
-import { builtInFormats } from "../numberFormats";
+import { BUILT_IN_FORMATS } from "../numberFormats";
 import { writeXml } from "../package";
-import { mainNamespace } from "./namespaces";
+import { MAIN_NAMESPACE } from "./namespaces";
 
 /** Collects how cells look while the sheets are written. */
 export interface StyleSheet {
@@ -12,7 +12,7 @@ export interface StyleSheet {
 }
 
 /** What a cell looks like of which nothing else is said. */
-const plainFont: StyleModel = { font: "Calibri", size: 11 };
+const PLAIN_FONT: StyleModel = { font: "Calibri", size: 11 };
 
 /** Starts a style sheet; look 0 is that of cells nobody has touched. */
 export function createStyleSheet(untouched: StyleModel): StyleSheet {
@@ -28,7 +28,7 @@ export function createStyleSheet(untouched: StyleModel): StyleSheet {
   numberOf(untouched);
 
   function numberOf(style: StyleModel): number {
-    const complete = { ...plainFont, ...style };
+    const complete = { ...PLAIN_FONT, ...style };
     const pattern = patternOf(complete);
     const alignment = writeAlignment(complete);
     const fontId = fonts.indexOf(writeFont(complete));
@@ -47,8 +47,8 @@ export function createStyleSheet(untouched: StyleModel): StyleSheet {
   }
 
   function formatNumber(pattern: string): number {
-    const known = sameEverywhere.find((id) => builtInFormats[id] === pattern);
-    return known ?? firstOwnFormat + formats.indexOf(pattern);
+    const known = SAME_EVERYWHERE.find((id) => BUILT_IN_FORMATS[id] === pattern);
+    return known ?? FIRST_OWN_FORMAT + formats.indexOf(pattern);
   }
 
   return {
@@ -57,10 +57,10 @@ export function createStyleSheet(untouched: StyleModel): StyleSheet {
       const patterns = formats
         .all()
         .map((formatCode, index) =>
-          writeXml("numFmt", { numFmtId: firstOwnFormat + index, formatCode }),
+          writeXml("numFmt", { numFmtId: FIRST_OWN_FORMAT + index, formatCode }),
         );
       const ofStyles = { numFmtId: 0, fontId: 0, fillId: 0, borderId: 0 };
-      return writeXml("styleSheet", { xmlns: mainNamespace }, [
+      return writeXml("styleSheet", { xmlns: MAIN_NAMESPACE }, [
         patterns.length > 0 ? writeXml("numFmts", { count: patterns.length }, patterns) : "",
         writeXml("fonts", { count: fonts.all().length }, fonts.all()),
         writeXml("fills", { count: fills.all().length }, fills.all()),
@@ -78,10 +78,10 @@ export function createStyleSheet(untouched: StyleModel): StyleSheet {
 }
 
 /** Below this, the numbers of formats are the programs' own. */
-const firstOwnFormat = 164;
+const FIRST_OWN_FORMAT = 164;
 
 /** Of those, the ones that no program shows in its own country's way. */
-const sameEverywhere = [1, 2, 3, 4, 9, 10, 11, 49];
+const SAME_EVERYWHERE = [1, 2, 3, 4, 9, 10, 11, 49];
 
 /** A list in which everything stands once. */
 function listed() {

@@ -3,7 +3,7 @@ import { layoutOf } from "../layout";
 import type { NameModel, SheetModel, WorkbookModel } from "../model";
 import { escapeXml, writePackage, writeXml } from "../package";
 import { toFileText } from "../strings";
-import { mainNamespace, relationshipNamespace } from "./namespaces";
+import { MAIN_NAMESPACE, RELATIONSHIP_NAMESPACE } from "./namespaces";
 import { createMedia, writeDrawing } from "./pictures";
 import { writeSheet } from "./sheet";
 import { createStyleSheet } from "./styles";
@@ -106,7 +106,7 @@ function writeBook(
     };
     return writeXml("definedName", attributes, escapeXml(text));
   });
-  return writeXml("workbook", { xmlns: mainNamespace, "xmlns:r": relationshipNamespace }, [
+  return writeXml("workbook", { xmlns: MAIN_NAMESPACE, "xmlns:r": RELATIONSHIP_NAMESPACE }, [
     writeXml("bookViews", {}, writeXml("workbookView", { activeTab: Math.max(0, visible) })),
     writeXml("sheets", {}, listed),
     defined.length > 0 ? writeXml("definedNames", {}, defined) : "",
@@ -128,21 +128,21 @@ function createStrings() {
         const kept = escapeXml(toFileText(text));
         return `<si><t xml:space="preserve">${kept}</t></si>`;
       });
-      return writeXml("sst", { xmlns: mainNamespace, uniqueCount: items.length }, items);
+      return writeXml("sst", { xmlns: MAIN_NAMESPACE, uniqueCount: items.length }, items);
     },
   };
 }
 
-const packageNamespace = "http://schemas.openxmlformats.org/package/2006";
+const PACKAGE_NAMESPACE = "http://schemas.openxmlformats.org/package/2006";
 
 function writeRelationships(related: readonly (readonly [type: string, target: string])[]): string {
   return writeXml(
     "Relationships",
-    { xmlns: `${packageNamespace}/relationships` },
+    { xmlns: `${PACKAGE_NAMESPACE}/relationships` },
     related.map(([type, Target], index) =>
       writeXml("Relationship", {
         Id: `rId${index + 1}`,
-        Type: `${relationshipNamespace}/${type}`,
+        Type: `${RELATIONSHIP_NAMESPACE}/${type}`,
         Target,
       }),
     ),
@@ -156,7 +156,7 @@ function writeContentTypes(paths: readonly string[], media: readonly string[]): 
     const type = partTypes.find(([pattern]) => pattern.test(path))?.[1];
     return type === undefined ? [] : { PartName: `/${path}`, ContentType: type };
   });
-  return writeXml("Types", { xmlns: `${packageNamespace}/content-types` }, [
+  return writeXml("Types", { xmlns: `${PACKAGE_NAMESPACE}/content-types` }, [
     ...endings.map((Extension) =>
       writeXml("Default", { Extension, ContentType: imageTypeOf(Extension) }),
     ),
@@ -169,15 +169,15 @@ function writeContentTypes(paths: readonly string[], media: readonly string[]): 
   ]);
 }
 
-const office = "application/vnd.openxmlformats-officedocument";
+const OFFICE = "application/vnd.openxmlformats-officedocument";
 const partTypes: readonly (readonly [path: RegExp, type: string])[] = [
-  [/^xl\/workbook\.xml$/, `${office}.spreadsheetml.sheet.main+xml`],
-  [/^xl\/worksheets\/sheet\d+\.xml$/, `${office}.spreadsheetml.worksheet+xml`],
-  [/^xl\/drawings\/drawing\d+\.xml$/, `${office}.drawing+xml`],
-  [/^xl\/styles\.xml$/, `${office}.spreadsheetml.styles+xml`],
-  [/^xl\/sharedStrings\.xml$/, `${office}.spreadsheetml.sharedStrings+xml`],
-  [/^xl\/metadata\.xml$/, `${office}.spreadsheetml.sheetMetadata+xml`],
-  [/^docProps\/app\.xml$/, `${office}.extended-properties+xml`],
+  [/^xl\/workbook\.xml$/, `${OFFICE}.spreadsheetml.sheet.main+xml`],
+  [/^xl\/worksheets\/sheet\d+\.xml$/, `${OFFICE}.spreadsheetml.worksheet+xml`],
+  [/^xl\/drawings\/drawing\d+\.xml$/, `${OFFICE}.drawing+xml`],
+  [/^xl\/styles\.xml$/, `${OFFICE}.spreadsheetml.styles+xml`],
+  [/^xl\/sharedStrings\.xml$/, `${OFFICE}.spreadsheetml.sharedStrings+xml`],
+  [/^xl\/metadata\.xml$/, `${OFFICE}.spreadsheetml.sheetMetadata+xml`],
+  [/^docProps\/app\.xml$/, `${OFFICE}.extended-properties+xml`],
 ];
 
 /*
@@ -194,7 +194,7 @@ const properties = writeXml(
  * What marks a cell's formula as one that spills: entry 1 of the cell metadata, which says "dynamic
  * array". Without it Excel takes the formula for one of the old arrays, which keep to their cells.
  */
-const dynamicArray = {
+const DYNAMIC_ARRAY = {
   name: "XLDAPR",
   namespace: "http://schemas.microsoft.com/office/spreadsheetml/2017/dynamicarray",
   extension: "{bdbb8cdc-fa1e-496e-a857-3c3f30c029c3}",
@@ -202,13 +202,13 @@ const dynamicArray = {
 
 const metadata = writeXml(
   "metadata",
-  { xmlns: mainNamespace, "xmlns:xda": dynamicArray.namespace },
+  { xmlns: MAIN_NAMESPACE, "xmlns:xda": DYNAMIC_ARRAY.namespace },
   [
     writeXml(
       "metadataTypes",
       { count: 1 },
       writeXml("metadataType", {
-        name: dynamicArray.name,
+        name: DYNAMIC_ARRAY.name,
         ...{ minSupportedVersion: 120000, copy: 1, pasteAll: 1, pasteValues: 1, merge: 1 },
         ...{ splitFirst: 1, rowColShift: 1, clearFormats: 1, clearComments: 1, assign: 1 },
         ...{ coerce: 1, cellMeta: 1 },
@@ -216,7 +216,7 @@ const metadata = writeXml(
     ),
     writeXml(
       "futureMetadata",
-      { name: dynamicArray.name, count: 1 },
+      { name: DYNAMIC_ARRAY.name, count: 1 },
       writeXml(
         "bk",
         {},
@@ -225,7 +225,7 @@ const metadata = writeXml(
           {},
           writeXml(
             "ext",
-            { uri: dynamicArray.extension },
+            { uri: DYNAMIC_ARRAY.extension },
             writeXml("xda:dynamicArrayProperties", { fDynamic: 1, fCollapsed: 0 }),
           ),
         ),

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { commonSteps, warmUpSets } from "../../../src/core/load/warmUp";
+import { COMMON_STEPS, warmUpSets } from "../../../src/core/load/warmUp";
 
 describe("warm-up sets", () => {
   it("climb by common practice: 40% × 8, 60% × 5, 75% × 3, 90% × 1", () => {
@@ -56,12 +56,12 @@ describe("warm-up sets", () => {
         fc.constantFrom(0, 1, 2.5),
         (load, bar, by) => {
           const sets = warmUpSets(load, { bar, increment: by });
-          const steps = commonSteps.slice(0, sets.length);
+          const steps = COMMON_STEPS.slice(0, sets.length);
           expect(sets.map(({ reps }) => reps)).toEqual(steps.map(({ reps }) => reps));
           sets.forEach((set, i) => {
             expect(set.load).toBeLessThan(load);
             expect(set.load).toBeGreaterThanOrEqual(Math.max(bar, sets[i - 1]?.load ?? 0));
-            const exact = commonSteps[i]!.fraction * load;
+            const exact = COMMON_STEPS[i]!.fraction * load;
             if (set.load > bar)
               expect(Math.abs(set.load - exact)).toBeLessThanOrEqual(by / 2 + 1e-9);
             if (by > 0 && set.load > bar) expect((set.load / by) % 1).toBe(0);

@@ -1,7 +1,7 @@
 import { expect } from "vitest";
 import { CellError } from "../../../src/cells";
 import { implementations } from "../../../src/functions/implementations";
-import { lambdas, lambdaText, prefix } from "../../../src/recalculate/copies/lambdas";
+import { lambdas, lambdaText, PREFIX } from "../../../src/recalculate/copies/lambdas";
 import { rewriteFormula } from "../../../src/recalculate/copies/rewriteFormula";
 import { cellAddress } from "../../../src/formula/address";
 import { randomStream, seed } from "../../random";
@@ -15,7 +15,7 @@ import { Matrix, Problem, type Plain, type Scalar } from "./spreadsheet/values";
  */
 
 const copy = spreadsheet(
-  [...lambdas.values()].map((lambda) => [prefix + lambda.name, lambdaText(lambda)] as const),
+  [...lambdas.values()].map((lambda) => [PREFIX + lambda.name, lambdaText(lambda)] as const),
 );
 
 /** A cell as the small spreadsheet and as the add-in's functions are given it. */

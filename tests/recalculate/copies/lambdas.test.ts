@@ -4,7 +4,7 @@ import { implementations } from "../../../src/functions/implementations";
 import type { CellContent } from "../../../src/engine/inspect";
 import type { HeadlessWorkbook } from "../../../src/engine/headless";
 import { openContents } from "../../../src/engine/headless";
-import { lambdas, lambdaText, prefix } from "../../../src/recalculate/copies/lambdas";
+import { lambdas, lambdaText, PREFIX } from "../../../src/recalculate/copies/lambdas";
 import { rewriteFormula } from "../../../src/recalculate/copies/rewriteFormula";
 import { cellAddress, columnLetters } from "../../../src/formula/address";
 import { elementAt } from "../../present";
@@ -159,7 +159,7 @@ let book: HeadlessWorkbook;
 beforeAll(async () => {
   const functions = Object.keys(implementations).map((id) => ({ id, parameters: [] }));
   const names = [...lambdas.values()].map((lambda) => [
-    prefix + lambda.name,
+    PREFIX + lambda.name,
     `=${lambdaText(lambda)}`,
   ]);
   book = await openContents(sheets(), Object.fromEntries(names), { functions }, implementations);

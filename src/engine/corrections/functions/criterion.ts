@@ -37,11 +37,11 @@ export function readCriterion(given: Plain): Criterion {
   return { meets: (cell) => inOrder(cell, operator as Operator, operand) };
 }
 
-const codes = /^#(?:N\/A|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|NULL!|SPILL!|CALC!)$/i;
+const CODES = /^#(?:N\/A|DIV\/0!|VALUE!|REF!|NAME\?|NUM!|NULL!|SPILL!|CALC!)$/i;
 
 function readOperand(text: string): Plain {
   if (/^(?:true|false)$/i.test(text)) return text.toLowerCase() === "true";
-  if (codes.test(text)) return new Fault(text.toUpperCase() as Fault["code"]);
+  if (CODES.test(text)) return new Fault(text.toUpperCase() as Fault["code"]);
   return numberIn(text) ?? text;
 }
 

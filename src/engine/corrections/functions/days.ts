@@ -15,7 +15,7 @@ export const dayFunctions = (): readonly BaseFunction[] => [
   clock("SECOND", (seconds) => seconds % 60),
 ];
 
-const secondsADay = 86_400;
+const SECONDS_A_DAY = 86_400;
 
 /** Parts of a day are no round numbers, so 6:30 may lie a hair before: the clock is read to the millisecond. */
 function clock(name: string, read: (seconds: number) => number): BaseFunction {
@@ -23,23 +23,23 @@ function clock(name: string, read: (seconds: number) => number): BaseFunction {
     const days = asNumber(time);
     if (days === undefined) return wrongValue;
     if (days < 0) return wrongNumber;
-    const milliseconds = Math.round((days - Math.floor(days)) * secondsADay * 1000);
-    return read(Math.floor(milliseconds / 1000) % secondsADay);
+    const milliseconds = Math.round((days - Math.floor(days)) * SECONDS_A_DAY * 1000);
+    return read(Math.floor(milliseconds / 1000) % SECONDS_A_DAY);
   });
 }
 
-const dayMilliseconds = secondsADay * 1000;
+const dayMilliseconds = SECONDS_A_DAY * 1000;
 /** 1 March 1900, from which on the count of days is the calendar's. */
-const firstRight = 61;
+const FIRST_RIGHT = 61;
 const dayZero = Date.UTC(1899, 11, 30);
 
 /** The same day of a later month, or that month's last where it is shorter. */
 function monthsLater(day: number, months: number): number | undefined {
-  const shift = day < firstRight ? 1 : 0;
+  const shift = day < FIRST_RIGHT ? 1 : 0;
   const start = new Date(dayZero + (day + shift) * dayMilliseconds);
   const [year, month] = [start.getUTCFullYear(), start.getUTCMonth() + months];
   const last = new Date(Date.UTC(year, month + 1, 0)).getUTCDate();
   const end = Date.UTC(year, month, Math.min(start.getUTCDate(), last));
   const result = Math.round((end - dayZero) / dayMilliseconds);
-  return result < 1 ? undefined : result < firstRight ? result - 1 : result;
+  return result < 1 ? undefined : result < FIRST_RIGHT ? result - 1 : result;
 }

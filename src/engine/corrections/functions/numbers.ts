@@ -31,7 +31,7 @@ export function numberText(value: number): string {
   const [digits, exponent] = value.toExponential(14).split("e");
   const rounded = Number(`${digits}e${exponent}`);
   const power = Number(exponent);
-  if (power >= longest) return scientific(rounded);
+  if (power >= LONGEST) return scientific(rounded);
   const places = Math.max(0, Math.min(100, 14 - power));
   const fixed = rounded.toFixed(places);
   const text = fixed.includes(".") ? fixed.replace(/\.?0+$/, "") : fixed;
@@ -39,7 +39,7 @@ export function numberText(value: number): string {
 }
 
 /** From 1E+16 on, an exponent is shorter than the digits. */
-const longest = 16;
+const LONGEST = 16;
 
 function scientific(value: number): string {
   const [digits, exponent] = value.toExponential(14).split("e");

@@ -7,12 +7,12 @@ import {
   INumfmtService,
   SheetInterceptorService,
 } from "@univerjs/sheets";
-import { dateFormat } from "./readDate";
+import { DATE_FORMAT } from "./readDate";
 
 /** Before the spreadsheet's own reading and writing of formats. */
-const first = 1000;
+const FIRST = 1000;
 
-const plainNumber = /^\s*[+-]?(?:\d+\.?\d*|\.\d+)\s*$/;
+const PLAIN_NUMBER = /^\s*[+-]?(?:\d+\.?\d*|\.\d+)\s*$/;
 
 /**
  * Lets a date be edited in a form that is read again as the same day in every language, and lets
@@ -26,7 +26,7 @@ export function editDatesAsDates(univer: Univer): void {
     formats.getValue(unitId, subUnitId, row, col)?.pattern;
 
   writeCellInterceptor.intercept(BEFORE_CELL_EDIT, {
-    priority: first,
+    priority: FIRST,
     handler(cell, context, next) {
       const stored = context.worksheet.getCellRaw(context.row, context.col)?.v;
       const shown = typeof stored === "number" && editedDate(stored, patternAt(context));
@@ -35,10 +35,10 @@ export function editDatesAsDates(univer: Univer): void {
   });
 
   writeCellInterceptor.intercept(AFTER_CELL_EDIT, {
-    priority: first,
+    priority: FIRST,
     handler(cell, context, next) {
       const typed = cell && typedIn(cell);
-      if (!typed || !plainNumber.test(typed) || !isDatePattern(patternAt(context))) {
+      if (!typed || !PLAIN_NUMBER.test(typed) || !isDatePattern(patternAt(context))) {
         return next(cell);
       }
       const read = next(cell);
@@ -62,7 +62,7 @@ function isDatePattern(pattern: string | undefined): boolean {
 function editedDate(serial: number, pattern: string | undefined): string | undefined {
   if (!isDatePattern(pattern) || !/[dy]/i.test(pattern!)) return undefined;
   const time = serial % 1 === 0 ? "" : " h:mm:ss";
-  return numfmt.format(dateFormat + time, serial);
+  return numfmt.format(DATE_FORMAT + time, serial);
 }
 
 function typedIn({ p, v }: ICellData | ICellDataForSheetInterceptor): string {

@@ -7,7 +7,7 @@ export interface ReadDate {
 }
 
 /** How a date is shown once read: nobody takes its month for its day. */
-export const dateFormat = "d mmm yyyy";
+export const DATE_FORMAT = "d mmm yyyy";
 
 type Part = "day" | "month" | "year";
 
@@ -25,7 +25,7 @@ export function dateReader(
   const order = partsIn(language);
   return (text) => {
     const trimmed = text.trim();
-    if (/\p{L}/u.test(trimmed.replace(timeOfDay, ""))) return readNamed(trimmed, language);
+    if (/\p{L}/u.test(trimmed.replace(TIME_OF_DAY, ""))) return readNamed(trimmed, language);
     return readNumbers(trimmed, order, today.getFullYear());
   };
 }
@@ -39,14 +39,14 @@ function partsIn(language: string): Part[] {
     .filter((type): type is Part => type === "day" || type === "month" || type === "year");
 }
 
-const timeOfDay = /[\sT,]+\d{1,2}(?::\d{1,2}){1,2}(?:\s*[ap]m?)?$/i;
+const TIME_OF_DAY = /[\sT,]+\d{1,2}(?::\d{1,2}){1,2}(?:\s*[ap]m?)?$/i;
 
-const numbers = /^(\d{1,4})\s*([-./])\s*(\d{1,2})(?:\s*\2\s*(\d{4}|\d{1,2})?)?$/;
+const NUMBERS = /^(\d{1,4})\s*([-./])\s*(\d{1,2})(?:\s*\2\s*(\d{4}|\d{1,2})?)?$/;
 
 function readNumbers(text: string, order: readonly Part[], thisYear: number): ReadDate | null {
-  const [time = ""] = timeOfDay.exec(text) ?? [];
+  const [time = ""] = TIME_OF_DAY.exec(text) ?? [];
   const [, first, separator, second, third] =
-    numbers.exec(text.slice(0, text.length - time.length)) ?? [];
+    NUMBERS.exec(text.slice(0, text.length - time.length)) ?? [];
   if (first === undefined || separator === undefined || second === undefined) return null;
   const read = third
     ? inOrder([first, second, third], first.length > 2 ? ["year", "month", "day"] : order)
@@ -94,8 +94,8 @@ function serialOf(year: number, month: number, day: number, time: string): ReadD
   const days = numfmt.dateToSerial([year, month, day]);
   if (days === null || year < 1900 || (time !== "" && !clock)) return null;
   return clock
-    ? { v: days + Number(clock.v), z: `${dateFormat} ${clock.z}` }
-    : { v: days, z: dateFormat };
+    ? { v: days + Number(clock.v), z: `${DATE_FORMAT} ${clock.z}` }
+    : { v: days, z: DATE_FORMAT };
 }
 
 /** A date with its month as a word, in the person's own language or in English. */
@@ -104,5 +104,5 @@ function readNamed(text: string, language: string): ReadDate | null {
   if (!read || typeof read.v !== "number" || !read.z || !/\d/.test(text)) return null;
   const time = read.z.replace(/^[^h]*/, "");
   const hasDay = /(?<!d)d{1,2}(?!d)/.test(read.z);
-  return { v: read.v, z: hasDay ? `${dateFormat} ${time}`.trim() : read.z };
+  return { v: read.v, z: hasDay ? `${DATE_FORMAT} ${time}`.trim() : read.z };
 }

@@ -4,7 +4,7 @@ export interface ChosenFile {
   readonly handle?: FileSystemFileHandle;
 }
 
-export const workbookType = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+export const WORKBOOK_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
 /** What some browsers offer to choose files that a page may write to, with what we ask of it. */
 interface Pickers {
@@ -15,15 +15,18 @@ interface Pickers {
 
 const pickers = () => window as unknown as Pickers;
 
-const kinds = [
-  { description: "Workbooks", accept: { [workbookType]: [".xlsx"], "application/zip": [".xlsm"] } },
+const KINDS = [
+  {
+    description: "Workbooks",
+    accept: { [WORKBOOK_TYPE]: [".xlsx"], "application/zip": [".xlsm"] },
+  },
 ];
 
 /** Lets somebody choose a workbook; nothing where they think better of it. */
 export async function chooseFile(): Promise<ChosenFile | undefined> {
   const { showOpenFilePicker } = pickers();
   if (!showOpenFilePicker) return chooseByInput();
-  const chosen = await unlessCancelled(showOpenFilePicker({ types: kinds, id: "workbooks" }));
+  const chosen = await unlessCancelled(showOpenFilePicker({ types: KINDS, id: "workbooks" }));
   if (!chosen) return undefined;
   const [handle] = chosen;
   return { file: await handle.getFile(), handle };
@@ -35,7 +38,7 @@ export async function choosePlace(
 ): Promise<FileSystemFileHandle | "unsupported" | undefined> {
   const { showSaveFilePicker } = pickers();
   if (!showSaveFilePicker) return "unsupported";
-  const types = [{ description: "Workbook", accept: { [workbookType]: [".xlsx"] } }];
+  const types = [{ description: "Workbook", accept: { [WORKBOOK_TYPE]: [".xlsx"] } }];
   return unlessCancelled(showSaveFilePicker({ suggestedName: name, types, id: "workbooks" }));
 }
 
@@ -50,7 +53,7 @@ async function unlessCancelled<T>(choosing: Promise<T>): Promise<T | undefined> 
 
 function chooseByInput(): Promise<ChosenFile | undefined> {
   const input = document.createElement("input");
-  Object.assign(input, { type: "file", accept: `.xlsx,.xlsm,${workbookType}` });
+  Object.assign(input, { type: "file", accept: `.xlsx,.xlsm,${WORKBOOK_TYPE}` });
   return new Promise((resolve) => {
     input.addEventListener("change", () => {
       const [file] = input.files ?? [];

@@ -4,7 +4,7 @@ import { INTERCEPTOR_POINT, SheetInterceptorService } from "@univerjs/sheets";
 import { keptFormulaOf } from "../../../engine/keptFormulas";
 
 /** The corner of a cell whose formula is not computed here. */
-const mark = { tr: { color: "#8a3b12", size: 7 } };
+const MARK = { tr: { color: "#8a3b12", size: 7 } };
 
 /** Marks cells that keep their file's value because the page cannot compute their formula. */
 export function markKeptFormulas(univer: Univer): void {
@@ -15,7 +15,7 @@ export function markKeptFormulas(univer: Univer): void {
       effect: InterceptorEffectEnum.Style,
       handler(cell, { row, col, worksheet }, next) {
         const isKept = keptFormulaOf(worksheet.getCellRaw(row, col)) !== undefined;
-        return next(isKept ? { ...cell, markers: { ...cell?.markers, ...mark } } : cell);
+        return next(isKept ? { ...cell, markers: { ...cell?.markers, ...MARK } } : cell);
       },
     });
 }

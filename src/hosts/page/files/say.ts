@@ -1,7 +1,7 @@
 import type { KeptCell } from "../../../engine/keptFormulas";
 
 /** How many cells a message names before it only counts. */
-const named = 5;
+const NAMED = 5;
 
 /** What a copy lacks: " A copy saved here will not have its charts and filters." */
 export function saidOfLosses(lead: string, losses: readonly string[]): string {
@@ -11,8 +11,8 @@ export function saidOfLosses(lead: string, losses: readonly string[]): string {
 /** Which formulas are not computed here: " Log!B3 and Log!C4 keep the file's values: …". */
 export function saidOfKept(kept: readonly KeptCell[]): string {
   if (kept.length === 0) return "";
-  const cells = kept.slice(0, named).map(({ sheet, address }) => `${sheet}!${address}`);
-  const more = kept.length > named ? [`${kept.length - named} more cells`] : [];
+  const cells = kept.slice(0, NAMED).map(({ sheet, address }) => `${sheet}!${address}`);
+  const more = kept.length > NAMED ? [`${kept.length - NAMED} more cells`] : [];
   const [keeps, value, formula] =
     kept.length === 1
       ? ["keeps", "value", "its formula is"]

@@ -1,4 +1,4 @@
-import { choosePlace, workbookType } from "./chosenFile";
+import { choosePlace, WORKBOOK_TYPE } from "./chosenFile";
 
 /** Where a workbook went: a file that later saves write to as well, or the downloads. */
 export type Written =
@@ -44,7 +44,7 @@ async function mayWrite(handle: AskedHandle): Promise<boolean> {
 }
 
 function download(bytes: Uint8Array, name: string): void {
-  const blob = new Blob([bytes as Uint8Array<ArrayBuffer>], { type: workbookType });
+  const blob = new Blob([bytes as Uint8Array<ArrayBuffer>], { type: WORKBOOK_TYPE });
   const address = URL.createObjectURL(blob);
   const link = document.createElement("a");
   Object.assign(link, { href: address, download: name });

@@ -12,10 +12,10 @@ import type { Corner, SheetPlace } from "./room";
 import { makeRoom } from "./room";
 
 /** How near to its edge a sheet is used before it grows: about what a large screen shows. */
-const near = { rows: 80, columns: 20 };
+const NEAR = { rows: 80, columns: 20 };
 
 /** How near for a cell that is written, not looked at: the edge itself. */
-const onto = { rows: 0, columns: 0 };
+const ONTO = { rows: 0, columns: 0 };
 
 /**
  * Lets every sheet grow before anybody reaches its edge: by selecting, typing, scrolling, filling,
@@ -64,7 +64,7 @@ function usesOfSelection({ unitId, subUnitId, selections }: ISetSelectionsOperat
     const whole = range.rangeType !== undefined && range.rangeType !== RANGE_TYPE.NORMAL;
     const end = { row: range.endRow || 0, column: range.endColumn || 0 };
     const start = { row: primary?.startRow ?? 0, column: primary?.startColumn ?? 0 };
-    return { place, corner: whole ? start : end, margin: near };
+    return { place, corner: whole ? start : end, margin: NEAR };
   });
 }
 
@@ -77,12 +77,12 @@ function usesOfScroll(params: ScrollParams): Use[] {
   const { unitId, sheetId, sheetViewStartRow = 0, sheetViewStartColumn = 0 } = params;
   const corner = { row: sheetViewStartRow, column: sheetViewStartColumn };
   const moved = corner.row > 0 || corner.column > 0;
-  return moved ? [{ place: { unitId, sheetId }, corner, margin: near }] : [];
+  return moved ? [{ place: { unitId, sheetId }, corner, margin: NEAR }] : [];
 }
 
 function usesOfValues({ unitId, subUnitId, cellValue }: ISetRangeValuesMutationParams): Use[] {
   const corner = farthest(cellValue ?? {});
-  return corner ? [{ place: { unitId, sheetId: subUnitId }, corner, margin: onto }] : [];
+  return corner ? [{ place: { unitId, sheetId: subUnitId }, corner, margin: ONTO }] : [];
 }
 
 function farthest(cells: IObjectMatrixPrimitiveType<unknown>): Corner | undefined {
@@ -103,7 +103,7 @@ function usesOfSpills({ arrayFormulaRange }: ISetArrayFormulaDataMutationParams)
         .map(({ endRow, endColumn }) => ({
           place: { unitId, sheetId },
           corner: { row: endRow, column: endColumn },
-          margin: onto,
+          margin: ONTO,
         })),
     ),
   );

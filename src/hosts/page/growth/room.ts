@@ -1,7 +1,7 @@
 import type { Univer, Workbook } from "@univerjs/core";
 import { ICommandService, IUniverInstanceService, UniverInstanceType } from "@univerjs/core";
 import { SetWorksheetColumnCountMutation, SetWorksheetRowCountMutation } from "@univerjs/sheets";
-import { lastColumn, lastRow } from "../../../formula/address";
+import { LAST_COLUMN, LAST_ROW } from "../../../formula/address";
 
 /** One sheet of an open workbook. */
 export interface SheetPlace {
@@ -16,7 +16,7 @@ export interface Corner {
 }
 
 /** What a sheet that grows has beyond the cell it grew for: more than a screen of both. */
-const spare = { rows: 200, columns: 30 };
+const SPARE = { rows: 200, columns: 30 };
 
 /**
  * Lets a sheet reach at least `corner`, up to the size that files allow. Growing is no change of
@@ -31,12 +31,12 @@ export function makeRoom(univer: Univer, { unitId, sheetId }: SheetPlace, corner
   if (!sheet) return;
   const commands = injector.get(ICommandService);
   const place = { unitId, subUnitId: sheetId };
-  if (corner.row >= sheet.getRowCount() && sheet.getRowCount() <= lastRow) {
-    const rowCount = Math.min(corner.row + spare.rows, lastRow + 1);
+  if (corner.row >= sheet.getRowCount() && sheet.getRowCount() <= LAST_ROW) {
+    const rowCount = Math.min(corner.row + SPARE.rows, LAST_ROW + 1);
     commands.syncExecuteCommand(SetWorksheetRowCountMutation.id, { ...place, rowCount });
   }
-  if (corner.column >= sheet.getColumnCount() && sheet.getColumnCount() <= lastColumn) {
-    const columnCount = Math.min(corner.column + spare.columns, lastColumn + 1);
+  if (corner.column >= sheet.getColumnCount() && sheet.getColumnCount() <= LAST_COLUMN) {
+    const columnCount = Math.min(corner.column + SPARE.columns, LAST_COLUMN + 1);
     commands.syncExecuteCommand(SetWorksheetColumnCountMutation.id, { ...place, columnCount });
   }
 }

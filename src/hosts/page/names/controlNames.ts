@@ -1,5 +1,5 @@
 /** What the spreadsheet's buttons are called, by the command each carries. */
-export const commandNames: Readonly<Record<string, string>> = {
+export const COMMAND_NAMES: Readonly<Record<string, string>> = {
   "univer.command.undo": "Undo",
   "univer.command.redo": "Redo",
   "sheet.command.set-once-format-painter": "Copy the format",
@@ -30,7 +30,7 @@ export const commandNames: Readonly<Record<string, string>> = {
 };
 
 /** The same of controls without a command, by where they stand. */
-export const placeNames: readonly (readonly [selector: string, name: string])[] = [
+export const PLACE_NAMES: readonly (readonly [selector: string, name: string])[] = [
   ["[data-u-comp=defined-name] input", "Selected cell"],
   ["[data-u-comp=defined-name] [data-slot=popover-trigger]", "Names in this workbook"],
   ["[data-u-command$=font-family] input", "Font"],
@@ -39,7 +39,7 @@ export const placeNames: readonly (readonly [selector: string, name: string])[] 
 ];
 
 /** The bar of sheets has four buttons that only their order tells apart. */
-export const sheetBarNames = [
+export const SHEET_BAR_NAMES = [
   "Add a sheet",
   "All sheets",
   "Earlier sheets",
@@ -47,4 +47,4 @@ export const sheetBarNames = [
 ] as const;
 
 /** Smaller, then larger, on the bar that zooms. */
-export const zoomNames = ["Zoom out", "Zoom in", "Zoom"] as const;
+export const ZOOM_NAMES = ["Zoom out", "Zoom in", "Zoom"] as const;

@@ -1,4 +1,4 @@
-import { commandNames, placeNames, sheetBarNames, zoomNames } from "./controlNames";
+import { COMMAND_NAMES, PLACE_NAMES, SHEET_BAR_NAMES, ZOOM_NAMES } from "./controlNames";
 
 /**
  * Gives a name to each of the spreadsheet's controls that shows an icon only, so that a screen
@@ -9,14 +9,15 @@ export function nameControls(workbook: HTMLElement): void {
   const nameAll = () => {
     for (const control of workbook.querySelectorAll<HTMLElement>("button, [type=button]")) {
       const command = control.closest("[data-u-command]")?.getAttribute("data-u-command");
-      if (command && !control.textContent) name(control, commandNames[command] ?? wordsOf(command));
+      if (command && !control.textContent)
+        name(control, COMMAND_NAMES[command] ?? wordsOf(command));
       if (control.tagName === "DIV") asButton(control);
     }
-    for (const [selector, text] of placeNames) {
+    for (const [selector, text] of PLACE_NAMES) {
       for (const control of workbook.querySelectorAll<HTMLElement>(selector)) name(control, text);
     }
-    nameInOrder(workbook, "[data-u-comp=sheet-bar-append-button]", sheetBarNames);
-    nameInOrder(workbook, "[data-u-comp=button]", zoomNames);
+    nameInOrder(workbook, "[data-u-comp=sheet-bar-append-button]", SHEET_BAR_NAMES);
+    nameInOrder(workbook, "[data-u-comp=button]", ZOOM_NAMES);
     tidyRoles(workbook);
   };
   new MutationObserver(nameAll).observe(workbook, { childList: true, subtree: true });

@@ -6,10 +6,10 @@ import type { ISetRangeValuesCommandParams } from "@univerjs/sheets";
 import { SetRangeValuesCommand, SetWorksheetColWidthMutation } from "@univerjs/sheets";
 
 /** Space beside the text. */
-const padding = 8;
+const PADDING = 8;
 
 /** Wider than this a column does not grow on its own. */
-const widest = 200;
+const WIDEST = 200;
 
 /**
  * Widens a column whose width nobody chose, when a date or a number is typed into it that would not
@@ -32,8 +32,8 @@ export function widenForNumbers(univer: Univer, api: FUniver): void {
     if (core.getColumnManager().getColumn(column)?.w !== undefined) return;
     const text = sheet.getRange(row, column).getDisplayValue();
     const font = getFontStyleString(core.getComposedCellStyle(row, column)).fontCache;
-    const needed = FontCache.getMeasureText(text, font).width + padding;
-    if (needed <= sheet.getColumnWidth(column) || needed > widest) return;
+    const needed = FontCache.getMeasureText(text, font).width + PADDING;
+    if (needed <= sheet.getColumnWidth(column) || needed > WIDEST) return;
     commands.syncExecuteCommand(SetWorksheetColWidthMutation.id, {
       unitId: core.getUnitId(),
       subUnitId: core.getSheetId(),

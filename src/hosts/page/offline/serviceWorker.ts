@@ -24,8 +24,8 @@ interface WorkerEvent {
 }
 
 const worker = self as unknown as Worker;
-const family = "reps-to-spare ";
-const cacheName = family + VERSION;
+const FAMILY = "reps-to-spare ";
+const cacheName = FAMILY + VERSION;
 
 worker.addEventListener("install", (event) => {
   event.waitUntil(
@@ -38,7 +38,7 @@ worker.addEventListener("install", (event) => {
 
 worker.addEventListener("activate", (event) => {
   const tidied = caches.keys().then((names) => {
-    const former = names.filter((name) => name.startsWith(family) && name !== cacheName);
+    const former = names.filter((name) => name.startsWith(FAMILY) && name !== cacheName);
     return Promise.all(former.map((name) => caches.delete(name)));
   });
   event.waitUntil(tidied.then(() => worker.clients.claim()));

@@ -7,16 +7,16 @@ import { printedRange } from "./printRange";
 import { tableOf } from "./printTable";
 
 /** What A4 and Letter both have in pixels, within margins of a centimetre. */
-const page = { short: 718, long: 978 };
+const PAGE = { short: 718, long: 978 };
 
 /** Smaller than this nobody reads it, and the sheet takes more pages instead. */
-const smallestScale = 0.45;
+const SMALLEST_SCALE = 0.45;
 
 /** What the sheet's name above the table takes of the page. */
-const headingHeight = 40;
+const HEADING_HEIGHT = 40;
 
 /** More frozen rows than these would leave no room below them. */
-const mostRepeated = 12;
+const MOST_REPEATED = 12;
 
 /**
  * Prints the sheet that is shown, whoever asks for it: our button, Ctrl+P or the browser's menu. The
@@ -59,16 +59,16 @@ function viewOf(workbook: PageWorkbook): HTMLElement {
   content.style.minHeight = `${size.height}px`;
   // A head that is printed again would push the rows away from under the pictures.
   const frozen = pictures.length > 0 ? 0 : sheet.getFrozenRows();
-  const repeated = frozen <= mostRepeated ? frozen : 0;
+  const repeated = frozen <= MOST_REPEATED ? frozen : 0;
   content.append(tableOf(sheet, range, repeated), ...pictures.map(pictureElement));
   view.append(caption(sheet.getSheetName()), content);
 
-  const landscape = size.width > size.height && size.width > page.short;
-  const width = landscape ? page.long : page.short;
-  const height = (landscape ? page.short : page.long) - headingHeight;
+  const landscape = size.width > size.height && size.width > PAGE.short;
+  const width = landscape ? PAGE.long : PAGE.short;
+  const height = (landscape ? PAGE.short : PAGE.long) - HEADING_HEIGHT;
   const ofWidth = Math.min(1, width / size.width);
   const ofPage = Math.min(ofWidth, height / size.height);
-  view.style.setProperty("--scale", String(ofPage >= smallestScale ? ofPage : ofWidth));
+  view.style.setProperty("--scale", String(ofPage >= SMALLEST_SCALE ? ofPage : ofWidth));
 
   const paper = document.createElement("style");
   paper.textContent = `@page { size: ${landscape ? "landscape" : "portrait"}; margin: 10mm; }`;

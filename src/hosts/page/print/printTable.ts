@@ -89,7 +89,7 @@ function mergesOf(sheet: Worksheet): Map<string, IRange> {
   return merges;
 }
 
-const padding = 3;
+const PADDING = 3;
 
 function elementOf(
   cell: Cell,
@@ -103,7 +103,7 @@ function elementOf(
   element.rowSpan = span.rows;
   dress(element, cell);
   const text = document.createElement("span");
-  const own = sum(widths.slice(column, column + span.columns)) - 2 * padding;
+  const own = sum(widths.slice(column, column + span.columns)) - 2 * PADDING;
   if (cell.isNumber) {
     const font = getFontStyleString(style).fontCache;
     text.textContent = fitNumber(
@@ -157,20 +157,20 @@ function limit(
   }
 }
 
-const horizontal: Partial<Record<HorizontalAlign, string>> = {
+const HORIZONTAL: Partial<Record<HorizontalAlign, string>> = {
   [HorizontalAlign.LEFT]: "left",
   [HorizontalAlign.CENTER]: "center",
   [HorizontalAlign.RIGHT]: "right",
 };
-const vertical: Partial<Record<VerticalAlign, string>> = {
+const VERTICAL: Partial<Record<VerticalAlign, string>> = {
   [VerticalAlign.TOP]: "top",
   [VerticalAlign.MIDDLE]: "middle",
 };
 
 function dress({ style: css }: HTMLElement, { style, isNumber }: Cell): void {
-  const aligned = style.ht ? horizontal[style.ht] : undefined;
+  const aligned = style.ht ? HORIZONTAL[style.ht] : undefined;
   css.textAlign = aligned ?? (isNumber ? "right" : "left");
-  css.verticalAlign = (style.vt ? vertical[style.vt] : undefined) ?? "bottom";
+  css.verticalAlign = (style.vt ? VERTICAL[style.vt] : undefined) ?? "bottom";
   if (style.ff) css.fontFamily = style.ff;
   if (style.fs) css.fontSize = `${style.fs}pt`;
   if (style.bl === BooleanNumber.TRUE) css.fontWeight = "bold";

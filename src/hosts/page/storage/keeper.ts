@@ -2,7 +2,7 @@ import type { ICommandInfo, IWorkbookData } from "@univerjs/core";
 import type { Shelf } from "./shelf";
 
 /** After so many changes the workbook is put on the shelf whole, so that it opens fast again. */
-const mostChanges = 300;
+const MOST_CHANGES = 300;
 
 /** Keeps one open workbook as it is changed. */
 export interface Keeper {
@@ -45,7 +45,7 @@ export function createKeeper(
       noted++;
       void shelf.describe(book, { changed: Date.now() }).catch(() => undefined);
       // A change that was not taken is in none of the noted ones, so the whole must go.
-      if (behind || noted > mostChanges) void renew();
+      if (behind || noted > MOST_CHANGES) void renew();
       else shelf.note({ book, id, params }).catch(() => renew());
     },
     async settle() {

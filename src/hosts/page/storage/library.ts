@@ -54,7 +54,7 @@ export function createLibrary(
 ): Library {
   let opened: Opened = begun.book
     ? { name: begun.book.name, book: begun.book }
-    : { name: demoName };
+    : { name: DEMO_NAME };
   let release = begun.release;
   const listeners: (() => void)[] = [];
   const tell = () => listeners.forEach((listener) => listener());
@@ -89,7 +89,7 @@ export function createLibrary(
   async function keepFirst(): Promise<void> {
     const now = Date.now();
     const id = workbook.id();
-    const name = opened.name === demoName ? demoCopy : opened.name;
+    const name = opened.name === DEMO_NAME ? DEMO_COPY : opened.name;
     const book: Book = { id, name, opened: now, changed: now };
     keeper = keeperFor(book);
     opened = { name, book };
@@ -136,7 +136,7 @@ export function createLibrary(
   }
 
   const openDemo = async () =>
-    put({ ...(await demo()), id: crypto.randomUUID() }, { name: demoName });
+    put({ ...(await demo()), id: crypto.randomUUID() }, { name: DEMO_NAME });
 
   document.addEventListener("visibilitychange", () => {
     if (document.visibilityState === "hidden") void keeper?.settle();
@@ -216,8 +216,8 @@ export function createLibrary(
   };
 }
 
-const demoName = "Demo";
-const demoCopy = "My copy of the demo";
+const DEMO_NAME = "Demo";
+const DEMO_COPY = "My copy of the demo";
 
 /** What a command was about, in another workbook. */
 const ofUnit = (params: unknown, unitId: string) => ({ ...(params as object), unitId });

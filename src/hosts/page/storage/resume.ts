@@ -14,7 +14,7 @@ export interface Beginning {
 }
 
 /** Under this name the browser remembers which workbook was being opened when the page went away. */
-const opening = "reps-to-spare opening";
+const OPENING = "reps-to-spare opening";
 
 /** The workbook that was open last; the demo where there is none, or where it cannot be had. */
 export async function beginning(
@@ -29,15 +29,15 @@ export async function beginning(
   });
   const [last] = await shelf.list().catch(() => []);
   if (!last) return withDemo();
-  if (localStorage.getItem(opening) === last.id) {
-    localStorage.removeItem(opening);
+  if (localStorage.getItem(OPENING) === last.id) {
+    localStorage.removeItem(OPENING);
     return withDemo(`${last.name} did not open the last time. It is still among your workbooks.`);
   }
   try {
     const release = await lockBook(last.id);
     const kept = await shelf.take(last.id);
     if (!kept) throw new Error("it is no longer on this device");
-    localStorage.setItem(opening, last.id);
+    localStorage.setItem(OPENING, last.id);
     const { book, changes } = kept;
     return { data: { ...kept.data, id: book.id }, changes, book, release };
   } catch (error) {
@@ -48,5 +48,5 @@ export async function beginning(
 
 /** Says that the page came up: the next visit may open the same workbook again. */
 export function begun(): void {
-  localStorage.removeItem(opening);
+  localStorage.removeItem(OPENING);
 }

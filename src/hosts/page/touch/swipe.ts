@@ -1,16 +1,16 @@
 import "./touch.css";
 
 /** A finger that moved less than this tapped. */
-const slack = 8;
+const SLACK = 8;
 
 /** A finger that stays this long selects from there on, as a mouse does. */
-const holdTime = 450;
+const HOLD_TIME = 450;
 
 /** What is left of a swipe's speed after each frame, once the finger is lifted. */
-const friction = 0.94;
+const FRICTION = 0.94;
 
 /** Slower than this, in pixels a frame, nobody sees it move. */
-const still = 0.5;
+const STILL = 0.5;
 
 /**
  * Lets a finger scroll the cells. The spreadsheet takes every touch for a mouse that selects; here a
@@ -62,14 +62,14 @@ class Touch {
     this.hold = window.setTimeout(() => {
       this.state = "selecting";
       this.pass(start, "pointerdown");
-    }, holdTime);
+    }, HOLD_TIME);
   }
 
   move(event: PointerEvent): void {
     if (this.state === "selecting") return;
     event.stopPropagation();
     const { clientX, clientY } = this.start;
-    const far = Math.hypot(event.clientX - clientX, event.clientY - clientY) > slack;
+    const far = Math.hypot(event.clientX - clientX, event.clientY - clientY) > SLACK;
     if (this.state === "down" && far) {
       window.clearTimeout(this.hold);
       this.state = "scrolling";
@@ -99,8 +99,8 @@ class Touch {
   }
 
   private glide(): void {
-    this.speed = { x: this.speed.x * friction, y: this.speed.y * friction };
-    if (this.state === "over" || Math.hypot(this.speed.x, this.speed.y) < still) return;
+    this.speed = { x: this.speed.x * FRICTION, y: this.speed.y * FRICTION };
+    if (this.state === "over" || Math.hypot(this.speed.x, this.speed.y) < STILL) return;
     this.scroll();
     requestAnimationFrame(() => this.glide());
   }

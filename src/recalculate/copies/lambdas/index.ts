@@ -27,22 +27,22 @@ export const lambdas: ReadonlyMap<string, Lambda> = new Map(
 );
 
 /** What the names of these functions start with in a workbook. */
-export const prefix = "PORTABLE_";
+export const PREFIX = "PORTABLE_";
 
 /** A function's formula as a person reads it: the LAMBDA that its name stands for. */
 export function lambdaText({ parameters, body }: Lambda): string {
   const names = parameters.map(({ name }) => name).join(",");
-  return `LAMBDA(${names},${body.replace(reference, (_, name: string) => prefix + name)})`;
+  return `LAMBDA(${names},${body.replace(REFERENCE, (_, name: string) => PREFIX + name)})`;
 }
 
-const reference = /\{([A-Z][A-Z0-9]*)\}/g;
+const REFERENCE = /\{([A-Z][A-Z0-9]*)\}/g;
 
 /** The names of the functions that these use, themselves among them, each after those it uses. */
 export function withHelpers(names: Iterable<string>): string[] {
   const found = new Set<string>();
   const visit = (name: string) => {
     if (found.has(name)) return;
-    for (const [, used] of lambdas.get(name)!.body.matchAll(reference)) visit(used);
+    for (const [, used] of lambdas.get(name)!.body.matchAll(REFERENCE)) visit(used);
     found.add(name);
   };
   for (const name of names) visit(name);

@@ -17,7 +17,7 @@ import {
  */
 
 /** Parameters that hold words and not data: a heading above them is none. */
-const words = new Set(["equation", "direction", "part", "week"]);
+const WORDS = new Set(["equation", "direction", "part", "week"]);
 
 /** A function with one result: how its cells are read, and what comes of them where none is missing. */
 export function lifted(name: string, parameters: string, reads: Names, answer: string): Lambda {
@@ -51,7 +51,7 @@ export function parted(name: string, made: Parted): Lambda {
   const inputs = namesOf(whole.parameters).filter((input) => input !== "part");
   const checked = refusal === undefined ? "0" : refusal;
   const names = {
-    label: labelIn,
+    label: LABEL_IN,
     named: oneLabel(Object.keys(parts)),
     ...reads,
     ...working,
@@ -75,7 +75,7 @@ export const reportOf = (parts: Names) =>
     .join(",")}))`;
 
 /** The labels that `part` names, and what `oneLabel` makes of a single one. */
-export const labelIn = `IF(LEN(TRIM(part))=0,"",IF(part=0,"",LOWER(TRIM(part))))`;
+export const LABEL_IN = `IF(LEN(TRIM(part))=0,"",IF(part=0,"",LOWER(TRIM(part))))`;
 
 /** 1 where `part` names anything, 0 where it is a blank; a single label that is none is an error. */
 export const oneLabel = (labels: readonly string[]) =>
@@ -110,7 +110,7 @@ export const largest = (inputs: readonly string[]) => `${tallest(inputs)}*${wide
  * of headings.
  */
 export function inShapeOf(inputs: readonly string[], answer: string): string {
-  const data = inputs.filter((input) => !words.has(input));
+  const data = inputs.filter((input) => !WORDS.has(input));
   const grids = inputs.map((input) => `({TALL}(${input})>1)*({WIDE}(${input})>1)`).join("+");
   const misfits = inputs.map((input) => `{MISFIT}(${input},tall,wide,grids)`).join("+");
   const untitled = data.map((input) => `{UNTITLED}(${input})`).join("+");

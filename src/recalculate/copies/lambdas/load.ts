@@ -1,5 +1,5 @@
 import { choose, lambda, letting, type Lambda } from "./lambda";
-import { clashOf, inShapeOf, labelIn, largest, lifted, oneLabel } from "./lifted";
+import { clashOf, inShapeOf, LABEL_IN, largest, lifted, oneLabel } from "./lifted";
 
 /** The grid of a chart under its headings; nothing past the equation's cap. */
 const gridOf = (cell: string) =>
@@ -15,7 +15,7 @@ const gridOf = (cell: string) =>
       `VSTACK(HSTACK("",heads),HSTACK(down,IF(reach>{CAP}(curve),"",${cell}))))`,
   );
 
-const warmUpInputs = ["load", "bar", "increment"];
+const WARM_UP_INPUTS = ["load", "bar", "increment"];
 
 export const load: readonly Lambda[] = [
   lifted(
@@ -133,7 +133,7 @@ export const load: readonly Lambda[] = [
     'load bar=0 increment=0 steps="" part=""',
     letting(
       {
-        label: labelIn,
+        label: LABEL_IN,
         named: oneLabel(["summary", "sets", "volume load"]),
         ladder: `{LADDER}(steps)`,
         weight: `{POSITIVE}(load)`,
@@ -145,8 +145,8 @@ export const load: readonly Lambda[] = [
           `MAP(IF(each,waits),IF(each,weight),IF(each,least),IF(each,step),IF(each,label),` +
           `LAMBDA(wait,work,from,by,what,IF(wait>0,"",{WARMUP}(work,from,by,ladder,what))))`,
       },
-      `IF(ISERROR(SUM(ladder)),#VALUE!,IF(named,IF(${clashOf(warmUpInputs)}>0,#VALUE!,${inShapeOf(warmUpInputs, "chosen")}),` +
-        `IF(${largest(warmUpInputs)}>1,#VALUE!,IF(waits>0,"",` +
+      `IF(ISERROR(SUM(ladder)),#VALUE!,IF(named,IF(${clashOf(WARM_UP_INPUTS)}>0,#VALUE!,${inShapeOf(WARM_UP_INPUTS, "chosen")}),` +
+        `IF(${largest(WARM_UP_INPUTS)}>1,#VALUE!,IF(waits>0,"",` +
         `{WARMUPROWS}({STEPLOADS}(weight,least,step,INDEX(ladder,0,1)),weight,ladder)))))`,
     ),
   ),

@@ -15,10 +15,10 @@ const hasDigit = [..."0123456789½¼¾⅓⅔"].map((digit) => `ISNUMBER(FIND("${
 const noNumber = [..."%$€£()'/: "].map((sign) => `ISNUMBER(FIND("${sign}",plain))`);
 
 /** A cell's text without outer blanks, and with the hyphen for the typographer's minus sign. */
-const tidy = `TRIM(SUBSTITUTE(SUBSTITUTE(value,UNICHAR(8722),"-"),UNICHAR(160)," "))`;
+const TIDY = `TRIM(SUBSTITUTE(SUBSTITUTE(value,UNICHAR(8722),"-"),UNICHAR(160)," "))`;
 
 /** Units that a number may carry by mistake; "10RM" has none, it is a heading. */
-const units =
+const UNITS =
   "kg kgs kilo kilos kilogram kilograms lb lbs # pound pounds g st cm mm m metre metres meter meters in ft s sec secs " +
   "second seconds min mins minute minutes h hr hrs hour hours w watt watts n % x rep reps set sets rir rpe day days " +
   "week weeks wk wks";
@@ -52,7 +52,7 @@ export const readers: readonly Lambda[] = [
     "value strict",
     letting(
       {
-        plain: tidy,
+        plain: TIDY,
         number: `IF(ISNUMBER(value),value,{SPOKEN}(plain))`,
       },
       choose(
@@ -148,13 +148,13 @@ export const readers: readonly Lambda[] = [
     "value",
     letting(
       {
-        plain: `LOWER(${tidy})`,
+        plain: `LOWER(${TIDY})`,
         unsigned: `IF((LEFT(plain)="-")+(LEFT(plain)="+")>0,MID(plain,2,999),plain)`,
         rest: besideNumbers,
         digits: hasDigit.slice(0, 10).join("+"),
         startsAsNumber: `ISNUMBER(FIND(LEFT(unsigned),"0123456789.,'’"))`,
         endsAsNumber: `ISNUMBER(FIND(RIGHT(plain),"0123456789"))`,
-        isUnit: `(LEN(rest)=0)+ISNUMBER(FIND("|"&rest&"|","|${units.replaceAll(" ", "|")}|"))*(1-endsAsNumber)`,
+        isUnit: `(LEN(rest)=0)+ISNUMBER(FIND("|"&rest&"|","|${UNITS.replaceAll(" ", "|")}|"))*(1-endsAsNumber)`,
       },
       choose(
         [

@@ -1,11 +1,11 @@
 import { readColumns, whereGood } from "./columns";
 import { choose, lambda, letting, type Lambda, type Names } from "./lambda";
-import { chosenOf, inShapeOf, labelIn, lifted, oneLabel, parted, reportOf } from "./lifted";
+import { chosenOf, inShapeOf, LABEL_IN, lifted, oneLabel, parted, reportOf } from "./lifted";
 
 /** A report on columns, or the parts of it that are named; nothing while an argument is not filled in. */
 const columnReport = (names: Names, waits: string, refused: string, parts: Names) =>
   letting(
-    { label: labelIn, named: oneLabel(Object.keys(parts)), ...names },
+    { label: LABEL_IN, named: oneLabel(Object.keys(parts)), ...names },
     whereGood(
       `IF(${waits}>0,"",IF(${refused},#N/A,IF(named,${chosenOf(parts)},${reportOf(parts)})))`,
     ),
