@@ -51,6 +51,16 @@ function arrayElements(argument: unknown): unknown {
 /** Whether the range is one cell. */
 export const isSingle = (range: Range) => range.rows === 1 && range.columns === 1;
 
+/** A range's cell; nothing outside the range. */
+export const cellAt = ({ cells }: Range, row: number, column: number): unknown =>
+  cells[row]?.[column];
+
+/** The first cell of a range, which is all there is of a single one. */
+export const firstCell = (range: Range): unknown => cellAt(range, 0, 0);
+
+/** The top row of a range. */
+export const topRow = ({ cells: [top = []] }: Range): readonly unknown[] => top;
+
 /** The cells of a range along a row or a column, in reading order. */
 export const cellsOf = (range: Range): unknown[] => range.cells.flat();
 
@@ -59,6 +69,9 @@ export function sizeOf({ rows, columns }: Range): string {
   const count = (n: number, word: string) => `${n} ${word}${n === 1 ? "" : "s"}`;
   return columns === 1 ? count(rows, "row") : `${count(rows, "row")} of ${columns} columns`;
 }
+
+/** How many columns there are in rows of one width. */
+export const widthOf = (rows: readonly (readonly unknown[])[]): number => rows[0]?.length ?? 0;
 
 /** What stands in a result of one cell; nothing where there are more. */
 export function onlyCell<T>(rows: readonly (readonly T[])[]): T | undefined {

@@ -7,7 +7,7 @@ import {
   StringValueObject,
 } from "@univerjs/engine-formula";
 import type { Grid } from "../cells";
-import { CellError } from "../cells";
+import { CellError, onlyCell, widthOf } from "../cells";
 import { filledCell, isOnMissingSheet } from "./corrections/cellReading";
 
 /**
@@ -40,11 +40,12 @@ export function readArguments(values: readonly Argument[]): unknown[] {
 /** Turns a function's result into what the engine puts into cells; more than one cell spills. */
 export function writeGrid(grid: Grid): BaseValueObject {
   const rows = grid.map((row) => row.map(writeCell));
-  if (rows.length === 1 && rows[0].length === 1) return rows[0][0];
+  const only = onlyCell(rows);
+  if (only) return only;
   return ArrayValueObject.create({
     calculateValueList: rows,
     rowCount: rows.length,
-    columnCount: rows[0].length,
+    columnCount: widthOf(rows),
     unitId: "",
     sheetId: "",
     row: -1,

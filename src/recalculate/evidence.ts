@@ -7,7 +7,7 @@ import { circlesBehind, IN_A_CIRCLE } from "./reach/circles";
 import type { Fills } from "./reach/fills";
 import { indexFills } from "./reach/fills";
 import type { Reads } from "./reach/reads";
-import type { Result } from "./result";
+import { ownValue, type Result } from "./result";
 
 /** What the engine makes of formulas while all they read is as it was saved. */
 export type Compute = (formulas: readonly FormulaCell[], holds: GrowingHolds) => Promise<Computed>;
@@ -83,8 +83,8 @@ function agree(one: CellValue, other: CellValue): boolean {
   return Math.abs(one - other) <= TOLERANCE * Math.max(1, Math.abs(one), Math.abs(other));
 }
 
-function differenceOf({ saved }: FormulaCell, { values }: Result): string {
-  const [[now]] = values;
+function differenceOf({ saved }: FormulaCell, result: Result): string {
+  const now = ownValue(result);
   return agree(saved, now)
     ? "from what was saved the engine comes to other cells beside it"
     : `from what was saved the engine comes to ${written(now)}, and not to ${written(saved)}`;

@@ -2,7 +2,7 @@ import { cellAddress, cellsOf } from "../formula/address";
 import type { CellValue } from "../xlsx/model";
 import type { FormulaCell } from "./book";
 import type { Holds } from "./inEngine";
-import type { Result } from "./result";
+import { ownValue, valueIn, type Result } from "./result";
 
 /** Holds that grow as passes of the engine show where they are needed. */
 export interface GrowingHolds extends Holds {
@@ -19,12 +19,13 @@ export const TAKES_ONE_CELL = "it takes one cell of a range, by where it stands"
  */
 export function holdResult(
   cell: FormulaCell,
-  { natural, area, values }: Result,
+  result: Result,
   ours: boolean,
   { cut, beyond }: GrowingHolds,
 ): "held" | typeof TAKES_ONE_CELL | undefined {
+  const { natural, area } = result;
   const tooLarge =
-    values[0][0] === "#SPILL!" ||
+    ownValue(result) === "#SPILL!" ||
     natural.endRow > cell.area.endRow ||
     natural.endColumn > cell.area.endColumn;
   if (cell.kind !== "spilling" && tooLarge && !cut.has(cell)) {
@@ -36,7 +37,7 @@ export function holdResult(
   const padding = new Map<string, CellValue>();
   for (const { row, column } of cellsOf(area)) {
     if (row <= natural.endRow && column <= natural.endColumn) continue;
-    padding.set(cellAddress(row, column), values[row - area.startRow][column - area.startColumn]);
+    padding.set(cellAddress(row, column), valueIn(result, row, column));
   }
   if (padding.size === 0) return undefined;
   beyond.set(cell, padding);

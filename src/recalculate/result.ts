@@ -62,12 +62,24 @@ function stretched(
   return source.row <= endRow && source.column <= endColumn ? source : undefined;
 }
 
+/** The value that a result has in a cell that it fills. */
+export const valueIn = (
+  { area, values }: Pick<Result, "area" | "values">,
+  row: number,
+  column: number,
+): CellValue => values[row - area.startRow]?.[column - area.startColumn] ?? null;
+
+/** The value in the formula's own cell. */
+export const ownValue = ({ values }: Pick<Result, "values">): CellValue => values[0]?.[0] ?? null;
+
 /** Whether two results fill the same cells with the same values. */
 export function sameResult(one: Result, other: Result): boolean {
   return (
     one.area.endRow === other.area.endRow &&
     one.area.endColumn === other.area.endColumn &&
-    one.values.every((row, at) => row.every((value, column) => value === other.values[at][column]))
+    one.values.every((row, at) =>
+      row.every((value, column) => value === other.values[at]?.[column]),
+    )
   );
 }
 

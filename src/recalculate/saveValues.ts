@@ -6,7 +6,7 @@ import { patchSheet, type CellChange } from "../xlsx/patch/patchSheet";
 import type { ReadSheet } from "../xlsx/read/sheet";
 import type { Book } from "./book";
 import type { Outcome } from "./calculate";
-import { sameValue } from "./result";
+import { sameValue, valueIn } from "./result";
 import type { ChangedCell } from "./values";
 
 /**
@@ -74,10 +74,11 @@ export function changesOf(outcomes: readonly Outcome[]): BookChanges {
       if (there && !there.formula) change(cell.sheet, row, column, { value: null });
     }
   }
-  for (const { cell, area, values } of calculated) {
+  for (const outcome of calculated) {
+    const { cell, area } = outcome;
     const grown = cell.kind === "spilling" && !(covers(area, cell.area) && covers(cell.area, area));
     for (const { row, column } of cellsOf(area)) {
-      const value = values[row - area.startRow][column - area.startColumn];
+      const value = valueIn(outcome, row, column);
       const own = row === cell.row && column === cell.column;
       const same = sameValue(value, held(cell.sheet, row, column)) && !(own && grown);
       change(cell.sheet, row, column, same ? undefined : { value, ...(own && grown && { area }) });

@@ -1,6 +1,7 @@
 import { cellsOf, contains, LAST_COLUMN, type Area } from "../formula/address";
 import type { CellValue } from "../xlsx/model";
 import type { ReadSheet } from "../xlsx/read/sheet";
+import { valueIn } from "./result";
 
 /** What stands in a workbook's cells: as the file has it, and over that what was worked out. */
 export interface Values {
@@ -63,7 +64,7 @@ export function valuesOf(sheets: readonly ReadSheet[]): Values {
     at,
     put(sheet, area, values) {
       for (const { row, column } of cellsOf(area)) {
-        set(sheet, row, column, values[row - area.startRow][column - area.startColumn]);
+        set(sheet, row, column, valueIn({ area, values }, row, column));
       }
     },
     clear(sheet, area, but) {

@@ -122,7 +122,8 @@ function sizeOf({ sheets }: WorkbookModel, formulas: readonly LiveFormula[]) {
   };
   for (const { rows } of sheets) {
     for (const { row, cells } of rows) {
-      if (cells.length > 0) reach(row, cells[cells.length - 1].column);
+      const last = cells.at(-1);
+      if (last) reach(row, last.column);
     }
   }
   for (const { area, formula } of formulas) {

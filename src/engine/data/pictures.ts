@@ -31,7 +31,10 @@ export function picturesOf({ resources }: Pick<IWorkbookData, "resources">): Pic
   return new Map(
     Object.entries(kept).map(([sheet, { data: drawings, order }]) => [
       sheet,
-      order.map((id) => drawings[id]).filter((drawing) => drawing?.drawingType === IMAGE_DRAWING),
+      order.flatMap((id) => {
+        const drawing = drawings[id];
+        return drawing?.drawingType === IMAGE_DRAWING ? [drawing] : [];
+      }),
     ]),
   );
 }

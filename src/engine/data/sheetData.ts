@@ -59,9 +59,10 @@ function extentOf({ rows, pictures }: SheetModel) {
   let lastUsedRow = -1;
   let lastUsedColumn = -1;
   for (const { row, cells } of rows) {
-    if (cells.length === 0) continue;
+    const last = cells.at(-1);
+    if (!last) continue;
     lastUsedRow = Math.max(lastUsedRow, row);
-    lastUsedColumn = Math.max(lastUsedColumn, cells[cells.length - 1].column);
+    lastUsedColumn = Math.max(lastUsedColumn, last.column);
   }
   for (const { to } of pictures.map(({ corners }) => corners)) {
     lastUsedRow = Math.max(lastUsedRow, to.row);

@@ -46,7 +46,7 @@ export function styleModel(data: IStyleData): StyleModel {
   const borders = bordersModel(bd);
   return {
     // A page may name several fonts to fall back on; a file names one.
-    ...(ff && { font: ff.split(",")[0].replace(/["']/g, "").trim() }),
+    ...(ff && { font: ff.replace(/,.*/s, "").replace(/["']/g, "").trim() }),
     ...(fs && { size: fs }),
     ...(color && { color }),
     ...(data.bl === BooleanNumber.TRUE && { bold: true }),

@@ -7,6 +7,7 @@ import type { ReadSheet } from "../../xlsx/read/sheet";
 import type { Book, FormulaCell } from "../book";
 import type { Outcome } from "../calculate";
 import { findNeed } from "../need";
+import { ownValue } from "../result";
 import { changesOf, withChanges } from "../saveValues";
 import { addNotes } from "./notes";
 
@@ -29,20 +30,21 @@ export function copyWith(book: Book, outcomes: readonly Outcome[], rewrite: Rewr
   const notes = new Map<ReadSheet, Map<string, string>>();
   const removed = new Map<string, Outcome>();
   for (const outcome of all) {
-    const { cell, values } = outcome;
+    const { cell } = outcome;
     const formula = rewrite(cell);
     if (formula === undefined) continue;
-    change(cell, { value: values[0][0], formula });
+    change(cell, { value: ownValue(outcome), formula });
     if (formula !== null) continue;
     const address = cellAddress(cell.row, cell.column);
     removed.set(`${cell.sheet.name.toLowerCase()}!${address}`, outcome);
     const ofSheet = notes.get(cell.sheet) ?? new Map<string, string>();
     notes.set(cell.sheet, ofSheet.set(address, `=${fromFile(cell.text)}`));
   }
-  for (const { cell, values } of all) {
+  for (const outcome of all) {
+    const { cell } = outcome;
     if (rewrite(cell) !== undefined) continue;
     const formula = withoutSpillsOf(cell, removed);
-    if (formula !== cell.text) change(cell, { value: values[0][0], formula });
+    if (formula !== cell.text) change(cell, { value: ownValue(outcome), formula });
   }
   unshare();
 
@@ -64,9 +66,10 @@ export function copyWith(book: Book, outcomes: readonly Outcome[], rewrite: Rewr
       changes.get(sheet)?.get(row)?.get(column)?.formula !== undefined;
     const opened = new Set(book.formulas.filter(isRewritten).map(groupOf));
     opened.delete(undefined);
-    for (const { cell, values } of all) {
+    for (const outcome of all) {
+      const { cell } = outcome;
       if (!opened.has(groupOf(cell)) || isRewritten(cell)) continue;
-      change(cell, { value: values[0][0], formula: cell.text });
+      change(cell, { value: ownValue(outcome), formula: cell.text });
     }
   }
 

@@ -25,8 +25,8 @@ export function rewriteFormula(formula: string): Rewritten | undefined {
 function rewrite(tokens: readonly Token[], calls: Set<string>): string | undefined {
   const texts = tokens.map(({ text }) => text);
   let text = "";
-  for (let index = 0; index < tokens.length; index++) {
-    const token = tokens[index];
+  let index = 0;
+  for (let token = tokens[index]; token; token = tokens[++index]) {
     if (token.kind !== "call" || !callsOurs(`${token.text}(`)) {
       text += token.text;
       continue;

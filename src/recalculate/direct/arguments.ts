@@ -1,3 +1,4 @@
+import { onlyCell } from "../../cells";
 import type { CellValue } from "../../xlsx/model";
 import type { ReadSheet } from "../../xlsx/read/sheet";
 import type { Values } from "../values";
@@ -54,7 +55,7 @@ export function readArguments(
       rows.push(cells);
     }
     // What is made of one cell is a value, no longer a reference.
-    return asText && rows.length === 1 && rows[0].length === 1 ? rows[0][0] : rows;
+    return (asText ? onlyCell(rows) : undefined) ?? rows;
   }
 }
 

@@ -1,3 +1,4 @@
+import { widthOf } from "../../cells";
 import { sheetIn, type Area } from "../../formula/address";
 import { argumentsIn, closingOf } from "../../formula/calls";
 import { nameOn } from "../../formula/names";
@@ -74,8 +75,9 @@ export function callParser(book: Book): (cell: FormulaCell) => DirectCall | unde
     }
 
     function readArgument(pieces: readonly Token[], depth = 0): DirectArgument | undefined {
-      if (pieces.length === 0) return { kind: "omitted" };
-      if (pieces[0].text === "{") return readArray(pieces);
+      const [first] = pieces;
+      if (!first) return { kind: "omitted" };
+      if (first.text === "{") return readArray(pieces);
       const value = readLiteral(pieces);
       if (value !== undefined) return { kind: "value", value };
       return readRange(pieces) ?? readName(pieces, depth);
@@ -97,7 +99,7 @@ export function callParser(book: Book): (cell: FormulaCell) => DirectCall | unde
         return { kind: "range", sheet: on, area: start, ...(whole && { whole }), asText };
       }
       const end = last && areaOfToken(last);
-      const isPair = rest.length === 3 && colon.text === ":" && first.kind === "cell";
+      const isPair = rest.length === 3 && colon?.text === ":" && first.kind === "cell";
       if (!isPair || !end || last.kind !== "cell") return undefined;
       return { kind: "range", sheet: on, area: around(start, end), asText };
     }
@@ -105,7 +107,7 @@ export function callParser(book: Book): (cell: FormulaCell) => DirectCall | unde
     /** A name for a range or a value is that; cells that are named relative to the formula's own are not. */
     function readName(pieces: readonly Token[], depth: number): DirectArgument | undefined {
       const [name] = pieces;
-      if (pieces.length !== 1 || name.kind !== "name" || depth === DEEPEST) return undefined;
+      if (pieces.length !== 1 || name?.kind !== "name" || depth === DEEPEST) return undefined;
       const meaning = nameOn(sheet.name, name.text, book.names);
       if (!meaning) return undefined;
       const inside = withoutTables(piecesOf(meaning.text));
@@ -125,14 +127,14 @@ const piecesOf = (formula: string) => tokensOf(formula).filter(({ kind }) => kin
 /** A number, a text or a truth value that is written out. */
 function readLiteral(pieces: readonly Token[]): CellValue | undefined {
   const [first, second] = pieces;
-  if (pieces.length === 1) {
+  if (!first || pieces.length > 2) return undefined;
+  if (!second) {
     if (first.kind === "text") return first.text.slice(1, -1).replaceAll('""', '"');
     if (first.kind === "name" && /^(?:TRUE|FALSE)$/i.test(first.text)) {
       return first.text.toUpperCase() === "TRUE";
     }
     return first.kind === "number" ? Number(first.text) : undefined;
   }
-  if (pieces.length !== 2) return undefined;
   if (second.kind === "number" && first.text === "-") return -Number(second.text);
   if (second.kind === "number" && first.text === "+") return Number(second.text);
   return first.kind === "number" && second.text === "%" ? Number(first.text) / 100 : undefined;
@@ -141,7 +143,8 @@ function readLiteral(pieces: readonly Token[]): CellValue | undefined {
 /** "{1,2;3,4}" are two rows of two. */
 function readArray(pieces: readonly Token[]): DirectArgument | undefined {
   if (pieces.at(-1)?.text !== "}") return undefined;
-  const rows: CellValue[][] = [[]];
+  let row: CellValue[] = [];
+  const rows = [row];
   let literal: Token[] = [];
   for (const piece of pieces.slice(1)) {
     if (![",", ";", "}"].includes(piece.text)) {
@@ -150,10 +153,12 @@ function readArray(pieces: readonly Token[]): DirectArgument | undefined {
     }
     const value = literal.length > 0 ? readLiteral(literal) : undefined;
     if (value === undefined) return undefined;
-    rows[rows.length - 1].push(value);
+    row.push(value);
     literal = [];
-    if (piece.text === ";") rows.push([]);
+    if (piece.text !== ";") continue;
+    row = [];
+    rows.push(row);
   }
-  const isGrid = rows.every(({ length }) => length === rows[0].length);
+  const isGrid = rows.every(({ length }) => length === widthOf(rows));
   return isGrid ? { kind: "array", rows } : undefined;
 }

@@ -1,4 +1,4 @@
-import { CellError } from "../../cells";
+import { CellError, widthOf } from "../../cells";
 import { NO_ROOM } from "../../engine/messages";
 import {
   cellsOf,
@@ -97,12 +97,12 @@ export function workOut(
     const natural =
       kind === "one cell"
         ? own
-        : { ...own, endRow: row + grid.length - 1, endColumn: column + grid[0].length - 1 };
+        : { ...own, endRow: row + grid.length - 1, endColumn: column + widthOf(grid) - 1 };
     const spills = kind === "spilling" && isSeveralCells(natural);
     const obstacle = spills ? obstacleTo(cell, natural) : undefined;
     if (obstacle === "a formula") return false;
 
-    const contentAt = (r: number, c: number) => grid[r - row]?.[c - column];
+    const contentAt = (r: number, c: number) => grid[r - row]?.[c - column] ?? "";
     const result =
       obstacle === "a value"
         ? placeResult(

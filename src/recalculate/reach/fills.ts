@@ -7,10 +7,10 @@ export interface Fills {
   in(sheet: string, area: Area): readonly FormulaCell[];
 }
 
-/** The rows of one column that formulas fill, in their order, and the formula of each. */
-interface FilledColumn {
-  readonly rows: number[];
-  readonly formulas: FormulaCell[];
+/** A row of a column, and the formula that fills it. */
+interface Fill {
+  readonly row: number;
+  readonly formula: FormulaCell;
 }
 
 /** What formulas fill, or are said to. */
@@ -18,22 +18,19 @@ export function indexFills(
   formulas: Iterable<FormulaCell>,
   areaOf: (cell: FormulaCell) => Area = ({ area }) => area,
 ): Fills {
-  const sheets = new Map<string, Map<number, FilledColumn>>();
+  const sheets = new Map<string, Map<number, Fill[]>>();
   for (const formula of formulas) {
     const { startRow, startColumn, endRow, endColumn } = areaOf(formula);
-    const columns = sheets.get(formula.sheet.name) ?? new Map<number, FilledColumn>();
+    const columns = sheets.get(formula.sheet.name) ?? new Map<number, Fill[]>();
     sheets.set(formula.sheet.name, columns);
     for (let column = startColumn; column <= endColumn; column++) {
-      const filled = columns.get(column) ?? { rows: [], formulas: [] };
+      const filled = columns.get(column) ?? [];
       columns.set(column, filled);
-      for (let row = startRow; row <= endRow; row++) {
-        filled.rows.push(row);
-        filled.formulas.push(formula);
-      }
+      for (let row = startRow; row <= endRow; row++) filled.push({ row, formula });
     }
   }
   for (const columns of sheets.values()) {
-    for (const [column, filled] of columns) columns.set(column, inOrder(filled));
+    for (const filled of columns.values()) filled.sort((one, other) => one.row - other.row);
   }
 
   return {
@@ -41,9 +38,10 @@ export function indexFills(
       const columns = sheets.get(sheet);
       if (!columns) return none;
       let found: FormulaCell[] | undefined;
-      const add = ({ rows, formulas }: FilledColumn) => {
-        for (let at = firstFrom(rows, startRow); at < rows.length && rows[at] <= endRow; at++) {
-          (found ??= []).push(formulas[at]);
+      const add = (filled: readonly Fill[]) => {
+        let at = firstFrom(filled, startRow);
+        for (let fill = filled[at]; fill && fill.row <= endRow; fill = filled[++at]) {
+          (found ??= []).push(fill.formula);
         }
       };
       if (endColumn - startColumn < columns.size) {
@@ -63,19 +61,14 @@ export function indexFills(
 
 const none: readonly FormulaCell[] = [];
 
-function inOrder({ rows, formulas }: FilledColumn): FilledColumn {
-  if (rows.every((row, at) => at === 0 || rows[at - 1] <= row)) return { rows, formulas };
-  const order = rows.map((_, at) => at).sort((one, other) => rows[one] - rows[other]);
-  return { rows: order.map((at) => rows[at]), formulas: order.map((at) => formulas[at]) };
-}
-
-/** The first place in a list of rising numbers that holds this one or a larger one. */
-function firstFrom(numbers: readonly number[], least: number): number {
+/** The first place in a column in order that is in this row or further down. */
+function firstFrom(filled: readonly Fill[], row: number): number {
   let low = 0;
-  let high = numbers.length;
+  let high = filled.length;
   while (low < high) {
     const middle = (low + high) >> 1;
-    if (numbers[middle] < least) low = middle + 1;
+    const fill = filled[middle];
+    if (fill && fill.row < row) low = middle + 1;
     else high = middle;
   }
   return low;

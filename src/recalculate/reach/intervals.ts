@@ -24,7 +24,11 @@ export function indexIntervals<T>(intervals: readonly Interval<T>[]): Intervals<
   for (let node = leaves - 1; node > 0; node--) update(node);
 
   function update(node: number): void {
-    farthest[node] = Math.max(farthest[2 * node], farthest[2 * node + 1]);
+    farthest[node] = Math.max(farthestIn(2 * node), farthestIn(2 * node + 1));
+  }
+
+  function farthestIn(node: number): number {
+    return farthest[node] ?? -1;
   }
 
   return {
@@ -34,9 +38,10 @@ export function indexIntervals<T>(intervals: readonly Interval<T>[]): Intervals<
       return taken;
 
       function visit(node: number, from: number, count: number): void {
-        if (farthest[node] < first || from >= sorted.length || sorted[from].first > last) return;
+        const interval = sorted[from];
+        if (!interval || interval.first > last || farthestIn(node) < first) return;
         if (count === 1) {
-          taken.push(sorted[from].item);
+          taken.push(interval.item);
           farthest[node] = -1;
           return;
         }

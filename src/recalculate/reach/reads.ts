@@ -81,9 +81,9 @@ function areasIn(
     const area = areaOfToken(token);
     if (!area) return;
     const before = tokens[index - 1];
-    if (before?.text === ":" && areas.length > 0) {
-      const last = areas[areas.length - 1];
-      areas[areas.length - 1] = { sheet: last.sheet, area: around(last.area, area) };
+    const start = before?.text === ":" ? areas.pop() : undefined;
+    if (start) {
+      areas.push({ sheet: start.sheet, area: around(start.area, area) });
       return;
     }
     const named =
@@ -100,10 +100,9 @@ export function areaOfToken({ kind, text }: Token): Area | undefined {
     return at && { startRow: at.row, startColumn: at.column, endRow: at.row, endColumn: at.column };
   }
   if (kind !== "columns" && kind !== "rows") return undefined;
-  const sides = text.replaceAll("$", "").split(":");
-  const [first, last] = sides
-    .map((side) => (kind === "columns" ? columnNumber(side) : Number(side) - 1))
-    .sort((one, other) => one - other);
+  const numberOf = (side: string) => (kind === "columns" ? columnNumber(side) : Number(side) - 1);
+  const sides = text.replaceAll("$", "").split(":").map(numberOf);
+  const [first, last] = [Math.min(...sides), Math.max(...sides)];
   return kind === "columns"
     ? { startRow: 0, startColumn: first, endRow: LAST_ROW, endColumn: last }
     : { startRow: first, startColumn: 0, endRow: last, endColumn: LAST_COLUMN };

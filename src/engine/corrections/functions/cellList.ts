@@ -1,4 +1,5 @@
 import type { BaseReferenceObject, BaseValueObject } from "@univerjs/engine-formula";
+import { widthOf } from "../../../cells";
 import { keptCells } from "../ownArrays";
 import { keyOf } from "./criterion";
 import { toGrid, type Plain } from "./plain";
@@ -36,7 +37,7 @@ function readList(value: BaseValueObject): CellList {
   return {
     cells,
     rows: grid.length,
-    columns: grid[0]?.length ?? 0,
+    columns: widthOf(grid),
     at(key) {
       places ??= placesOf(cells);
       return places.get(key) ?? [];

@@ -1,5 +1,6 @@
 import type { BaseValueObject } from "@univerjs/engine-formula";
 import { BaseFunction, ErrorType } from "@univerjs/engine-formula";
+import { widthOf } from "../../../cells";
 import { cellList, isReference, type Argument, type CellList } from "./cellList";
 import { readCriterion, type Criterion } from "./criterion";
 import { wrongValue } from "./numbers";
@@ -59,7 +60,7 @@ class Conditional extends BaseFunction {
     const lists = values.filter((_value, place) => !this.isCriterion(place)).map(cellList);
     const criteria = values.filter((_value, place) => this.isCriterion(place)).map(gridOf);
     const rows = Math.max(...criteria.map((grid) => grid.length));
-    const columns = Math.max(...criteria.map((grid) => grid[0].length));
+    const columns = Math.max(...criteria.map(widthOf));
     return fromGrid(
       Array.from({ length: rows }, (_row, row) =>
         Array.from({ length: columns }, (_column, column) =>
@@ -75,10 +76,15 @@ class Conditional extends BaseFunction {
 
 /** The values begin where their range does, and are as many as the cells that are to meet the criterion. */
 class OneCondition extends Conditional {
-  override calculate(...[range, criterion, values]: BaseValueObject[]): BaseValueObject {
-    const [conditions, given] = [range, values] as readonly (Argument | undefined)[];
-    if (!given || !conditions || !isReference(given) || !isReference(conditions)) {
-      return super.calculate(range, criterion, ...(values ? [values] : []));
+  override calculate(
+    range: BaseValueObject,
+    criterion: BaseValueObject,
+    values?: BaseValueObject,
+  ): BaseValueObject {
+    if (!values) return super.calculate(range, criterion);
+    const [conditions, given]: readonly [Argument, Argument] = [range, values];
+    if (!isReference(given) || !isReference(conditions)) {
+      return super.calculate(range, criterion, values);
     }
     const own = conditions.getRangePosition();
     const { startRow, startColumn, ...end } = given.getRangePosition();
@@ -112,9 +118,9 @@ function counting(name: string, arity: Arity): BaseFunction {
 /** The list with the values may be left out. */
 function oneCondition(name: string, sum: Sum): BaseFunction {
   const isCriterion = (place: number) => place === 1;
-  return new OneCondition(name, [2, 3], isCriterion, ([list, values = list], [criterion]) => {
-    const places = placesMeeting([{ list, criterion: readCriterion(criterion) }]);
-    return sum(places.map((place) => values.cells[place]));
+  return new OneCondition(name, [2, 3], isCriterion, ([list, values = list], criteria) => {
+    const conditions = list && pair([list], criteria);
+    return conditions && values ? sum(valuesMeeting(conditions, values)) : wrongValue;
   });
 }
 
@@ -122,19 +128,25 @@ function manyConditions(name: string, sum: Sum): BaseFunction {
   const isCriterion = (place: number) => place > 0 && place % 2 === 0;
   return new Conditional(name, [3, 255], isCriterion, ([values, ...lists], criteria) => {
     const conditions = pair(lists, criteria);
-    if (!conditions || !sameShape(values, lists[0])) return wrongValue;
-    return sum(placesMeeting(conditions).map((place) => values.cells[place]));
+    if (!conditions || !values || !sameShape([values, ...lists])) return wrongValue;
+    return sum(valuesMeeting(conditions, values));
   });
 }
 
 function pair(lists: readonly CellList[], criteria: readonly Plain[]): Condition[] | undefined {
   if (lists.length !== criteria.length) return undefined;
-  if (lists.some((list) => !sameShape(list, lists[0]))) return undefined;
-  return lists.map((list, index) => ({ list, criterion: readCriterion(criteria[index]) }));
+  if (!sameShape(lists)) return undefined;
+  return criteria.flatMap((criterion, index) => {
+    const list = lists[index];
+    return list ? [{ list, criterion: readCriterion(criterion) }] : [];
+  });
 }
 
-const sameShape = (one: CellList, other: CellList) =>
-  one.rows === other.rows && one.columns === other.columns;
+const sameShape = (lists: readonly CellList[]) =>
+  new Set(lists.map(({ rows, columns }) => `${rows} ${columns}`)).size <= 1;
+
+const valuesMeeting = (conditions: readonly Condition[], { cells }: CellList) =>
+  placesMeeting(conditions).map((place) => cells[place] ?? null);
 
 function placesMeeting(conditions: readonly Condition[]): readonly number[] {
   const found = conditions.flatMap(({ list, criterion: { key } }) =>
@@ -144,9 +156,9 @@ function placesMeeting(conditions: readonly Condition[]): readonly number[] {
   const others = conditions.filter(
     ({ list, criterion: { key } }) => key === undefined || list.at(key) !== fewest,
   );
-  const places = fewest ?? conditions[0].list.cells.keys();
+  const places = fewest ?? conditions[0]?.list.cells.keys() ?? [];
   const meetsAll = (place: number) =>
-    others.every(({ list, criterion }) => criterion.meets(list.cells[place]));
+    others.every(({ list, criterion }) => criterion.meets(list.cells[place] ?? null));
   return Array.from(places).filter(meetsAll);
 }
 

@@ -20,7 +20,7 @@ export interface Criterion {
  */
 export function readCriterion(given: Plain): Criterion {
   if (typeof given !== "string") return equality(given ?? 0);
-  const [, operator = "=", rest] = /^(<>|<=|>=|=|<|>)?([^]*)$/.exec(given)!;
+  const [, operator = "=", rest = ""] = /^(<>|<=|>=|=|<|>)?([^]*)$/.exec(given)!;
   const isBare = rest === given;
   if (rest === "") {
     if (isBare) return { meets: (cell) => cell === null || cell === "" };

@@ -1,4 +1,5 @@
 import type { BaseFunction } from "@univerjs/engine-formula";
+import { onlyCell, widthOf } from "../../../cells";
 import { keyOf } from "./criterion";
 import { notAvailable, wrongValue } from "./numbers";
 import { Corrected, Fault, fromGrid, toGrid, toPlain, type Plain, type PlainGrid } from "./plain";
@@ -11,25 +12,24 @@ export const lookupFunctions = (): readonly BaseFunction[] => [
   new Corrected("XLOOKUP", [3, 6], (sought, searched, results, otherwise, match, search) => {
     const where = searchList(toGrid(searched));
     const from = toGrid(results);
-    const along = where.isColumn ? from.length : from[0].length;
+    const along = where.isColumn ? from.length : widthOf(from);
     if (along !== where.cells.length) return fromGrid([[wrongValue]]);
     const modes = readModes(toPlain(match), toPlain(search));
     const wanted = toGrid(sought);
-    const many = wanted.length > 1 || wanted[0].length > 1;
     const found = wanted.map((row) =>
       row.map((value): PlainGrid | undefined => {
         const place = find(value, where.cells, modes);
         if (typeof place === "object") return [[place]];
         if (place === undefined) return undefined;
-        return where.isColumn ? [from[place]] : from.map((each) => [each[place]]);
+        return where.isColumn ? [from[place] ?? []] : from.map((each) => [each[place] ?? null]);
       }),
     );
-    if (many) {
+    if (onlyCell(wanted) === undefined) {
       return fromGrid(
-        found.map((row) => row.map((one) => shown(one?.[0][0] ?? absent(otherwise)))),
+        found.map((row) => row.map((one) => shown(one?.[0]?.[0] ?? absent(otherwise)))),
       );
     }
-    const [[one]] = found;
+    const one = onlyCell(found);
     if (!one) return otherwise && !otherwise.isNull() ? otherwise : fromGrid([[notAvailable]]);
     return fromGrid(one.map((row) => row.map(shown)));
   }),
@@ -49,14 +49,15 @@ export const lookupFunctions = (): readonly BaseFunction[] => [
 ];
 
 const absent = (otherwise: Parameters<typeof toGrid>[0] | undefined): Plain =>
-  otherwise && !otherwise.isNull() ? toGrid(otherwise)[0][0] : notAvailable;
+  otherwise && !otherwise.isNull() ? (toGrid(otherwise)[0]?.[0] ?? null) : notAvailable;
 
 /** A blank cell that was found shows as 0. */
 const shown = (value: Plain): Plain => value ?? 0;
 
 function searchList(grid: PlainGrid): { cells: readonly Plain[]; isColumn: boolean } {
-  const isColumn = grid[0].length === 1;
-  return { cells: isColumn ? grid.map(([cell]) => cell) : grid[0], isColumn };
+  const [first = []] = grid;
+  const isColumn = first.length === 1;
+  return { cells: isColumn ? grid.flat() : first, isColumn };
 }
 
 interface Modes {
@@ -75,16 +76,16 @@ function find(sought: Plain, cells: readonly Plain[], modes: Modes): number | un
   if (sought instanceof Fault) return sought;
   const places = modes.fromEnd ? [...cells.keys()].reverse() : cells.keys();
   const isSame = sameAs(sought, modes.match === "wildcards");
-  let nearest: number | undefined;
+  let nearest: { place: number; cell: Plain } | undefined;
   for (const place of places) {
-    const cell = cells[place];
+    const cell = cells[place] ?? null;
     if (isSame(cell)) return place;
     if (modes.match !== "same or less" && modes.match !== "same or more") continue;
     const wanted = modes.match === "same or less" ? -1 : 1;
     if (compare(cell, sought) !== wanted) continue;
-    if (nearest === undefined || compare(cell, cells[nearest]) === -wanted) nearest = place;
+    if (!nearest || compare(cell, nearest.cell) === -wanted) nearest = { place, cell };
   }
-  return nearest;
+  return nearest?.place;
 }
 
 function sameAs(sought: Exclude<Plain, Fault>, wildcards: boolean): (cell: Plain) => boolean {

@@ -42,10 +42,10 @@ export function numberText(value: number): string {
 const LONGEST = 16;
 
 function scientific(value: number): string {
-  const [digits, exponent] = value.toExponential(14).split("e");
+  const [digits = "", exponent = ""] = value.toExponential(14).split("e");
   const shown = digits.includes(".") ? digits.replace(/\.?0+$/, "") : digits;
   const size = exponent.slice(1).padStart(2, "0");
-  return `${shown}E${exponent[0]}${size}`;
+  return `${shown}E${exponent.charAt(0)}${size}`;
 }
 
 /** A value where a text is asked for. */

@@ -10,6 +10,7 @@ import {
   NumberValueObject,
   StringValueObject,
 } from "@univerjs/engine-formula";
+import { onlyCell, widthOf } from "../../../cells";
 
 /** An error in a cell, by its code. */
 export class Fault {
@@ -42,11 +43,12 @@ export function toGrid(value: BaseValueObject): PlainGrid {
 }
 
 export function fromGrid(grid: PlainGrid): BaseValueObject {
-  if (grid.length === 1 && grid[0].length === 1) return fromPlain(grid[0][0]);
+  const only = onlyCell(grid);
+  if (only !== undefined) return fromPlain(only);
   return ArrayValueObject.create({
     calculateValueList: grid.map((row) => row.map(fromPlain)),
     rowCount: grid.length,
-    columnCount: grid[0].length,
+    columnCount: widthOf(grid),
     unitId: "",
     sheetId: "",
     row: -1,
@@ -86,7 +88,7 @@ export function cellByCell(
   return new Corrected(name, arity, (...values) => {
     const grids = values.map(toGrid);
     const rows = Math.max(...grids.map((grid) => grid.length));
-    const columns = Math.max(...grids.map((grid) => grid[0].length));
+    const columns = Math.max(...grids.map(widthOf));
     return fromGrid(
       Array.from({ length: rows }, (_row, row) =>
         Array.from({ length: columns }, (_column, column): Plain => {

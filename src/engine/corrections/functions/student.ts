@@ -72,7 +72,12 @@ function forChance(p: Given, compute: (chance: number) => Plain): Plain {
 }
 
 /** The p of two columns' means: of pairs, with one variance, or with two (Welch). */
-function tTest(...[first, second, tails, kind]: BaseValueObject[]): BaseValueObject {
+function tTest(
+  first: BaseValueObject,
+  second: BaseValueObject,
+  tails: BaseValueObject,
+  kind: BaseValueObject,
+): BaseValueObject {
   const [one, other] = [toGrid(first).flat(), toGrid(second).flat()];
   const fault = [...one, ...other].find((cell) => cell instanceof Fault);
   const [sides, type] = [Number(toPlain(tails)), Number(toPlain(kind))];
