@@ -1,4 +1,4 @@
-import type { Range } from "./grid";
+import { topRow, type Range } from "./grid";
 import { isHeadingText } from "./text";
 import { readCell } from "./value";
 
@@ -8,7 +8,7 @@ import { readCell } from "./value";
  */
 export function hasHeaderRow(columns: readonly Range[]): boolean {
   const tall = columns.filter((column) => column.rows > 1);
-  return tall.length > 0 && tall.every((column) => column.cells[0].every(isHeading));
+  return tall.length > 0 && tall.every((column) => topRow(column).every(isHeading));
 }
 
 /** Whether this cell's content can head a column. */

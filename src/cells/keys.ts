@@ -34,21 +34,29 @@ export function groupRows(
     const numberer = labelNumberer();
     const labelOf = new Int32Array(rows);
     for (const row of there) {
-      const label = numberer.numberOf(labels.cells[row][column]);
+      const label = numberer.numberOf(labels.cells[row]?.[column]);
       if (label instanceof HostError) throw holdsError(label, row + firstRow - 1, name);
       labelOf[row] = label;
     }
     const size = numberer.size();
     const renumber = renumberer(groups * size);
-    for (const row of there) groupOf[row] = renumber.numberOf(groupOf[row] * size + labelOf[row]);
+    // Both have a number for every row.
+    for (const row of there) groupOf[row] = renumber.numberOf(groupOf[row]! * size + labelOf[row]!);
     groups = renumber.size();
   });
 
   const keys: (number | string)[][] = [];
-  for (const row of there) {
-    if (groupOf[row] === keys.length) keys.push(labels.cells[row].map(keyContent));
-  }
+  labels.cells.forEach((cells, row) => {
+    if (groupOf[row] === keys.length) keys.push(cells.map(keyContent));
+  });
   return { headings: labels.headings.map((heading) => heading ?? "by"), keys, groupOf };
+}
+
+/** What is in each group: its keys, and its rows in their order. */
+export function groupsIn({ keys, groupOf }: Groups) {
+  const groups = keys.map((key) => ({ key, rows: [] as number[] }));
+  groupOf.forEach((group, row) => groups[group]?.rows.push(row));
+  return groups;
 }
 
 /** Numbers labels from 0 by first appearance; an error in a cell comes back as it is. */
@@ -81,7 +89,10 @@ function renumberer(limit: number) {
   if (limit <= LARGEST_TABLE) {
     const table = new Int32Array(limit).fill(-1);
     return {
-      numberOf: (old: number) => (table[old] === -1 ? (table[old] = size++) : table[old]),
+      numberOf(old: number) {
+        const known = table[old] ?? -1;
+        return known === -1 ? (table[old] = size++) : known;
+      },
       size: () => size,
     };
   }

@@ -1,6 +1,6 @@
 import type { Argument } from "./argument";
 import { CellError, invalid } from "./error";
-import { sizeOf, type Content, type Grid, type Range } from "./grid";
+import { cellAt, firstCell, isSingle, sizeOf, type Content, type Grid, type Range } from "./grid";
 import { hasHeaderRow } from "./header";
 import { readCell } from "./value";
 
@@ -66,16 +66,17 @@ export function liftOver<A extends Arguments, R>(
 
 /** Reads an argument at a position, stretching a single cell, a row or a column; single cells are read once. */
 function cellReader<T>({ range, read, header }: Argument<T>) {
-  if (range.rows === 1 && range.columns === 1) {
-    const value = read(readCell(range.cells[0][0]));
+  if (isSingle(range)) {
+    const value = read(readCell(firstCell(range)));
     return () => value;
   }
-  const { cells } = range;
   const tall = range.rows > 1;
   const wide = range.columns > 1;
   const ownHeader = header === "alone" && hasHeaderRow([range]);
   return (row: number, column: number) =>
-    ownHeader && row === 0 ? null : read(readCell(cells[tall ? row : 0][wide ? column : 0]));
+    ownHeader && row === 0
+      ? null
+      : read(readCell(cellAt(range, tall ? row : 0, wide ? column : 0)));
 }
 
 interface Shape {

@@ -1,6 +1,6 @@
 import type { Argument } from "./argument";
 import { CellError, invalid } from "./error";
-import { cellsOf, isSingle, sizeOf, toRange } from "./grid";
+import { cellsOf, firstCell, isSingle, sizeOf, toRange } from "./grid";
 import { hasHeaderRow } from "./header";
 import { readQuantity, type Quantity } from "./quantity";
 import { readCell } from "./value";
@@ -26,7 +26,7 @@ export function readList(argument: unknown, quantity: Quantity): number[] {
 /** The one value of an argument that cannot be a range here; `null` where it is blank. */
 export function readOne<T>({ name, range, read }: Argument<T>): T | null {
   if (!isSingle(range)) throw invalid(`${name} has ${sizeOf(range)}; expected one value`);
-  const value = read(readCell(range.cells[0][0]));
+  const value = read(readCell(firstCell(range)));
   if (value instanceof CellError) throw value;
   return value;
 }

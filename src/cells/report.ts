@@ -1,6 +1,17 @@
 import { matchWord, listed, type Choices } from "./choice";
+import { keysOf } from "./entries";
 import { CellError, invalid, notAvailable } from "./error";
-import { isGiven, isSingle, toRange, type Content, type Grid, type Range } from "./grid";
+import {
+  firstCell,
+  isGiven,
+  isSingle,
+  onlyCell,
+  toRange,
+  widthOf,
+  type Content,
+  type Grid,
+  type Range,
+} from "./grid";
 import { commonShape, liftOver, type Arguments, type Lifted, type Values } from "./lift";
 import { passOn } from "./quantity";
 import { quoted } from "./text";
@@ -47,7 +58,7 @@ export function liftReport<A extends Arguments, C extends Choices>(
   if (rows > 1 || columns > 1) {
     throw invalid(`for a range, name one part: ${listed(Object.values(labels))}`);
   }
-  const [[values]] = liftOver(inputs, compute);
+  const values = onlyCell(liftOver(inputs, compute)) ?? null;
   if (values === null || values instanceof CellError) return [[values ?? ""]];
   return labelled(labels, values);
 }
@@ -64,9 +75,8 @@ export function liftRow<A extends Arguments, C extends Choices>(
   if (commonShape(Object.values(inputs)).columns > 1) {
     throw invalid(`inputs across columns need one part: ${listed(Object.values(labels))}`);
   }
-  const keys = Object.keys(labels);
-  return liftOver(inputs, compute).map(([values]) =>
-    keys.map((key) => {
+  return liftOver(inputs, compute).map(([values = null]) =>
+    keysOf(labels).map((key) => {
       if (values === null || values instanceof CellError) return values ?? "";
       return shown(values[key]);
     }),
@@ -74,15 +84,15 @@ export function liftRow<A extends Arguments, C extends Choices>(
 }
 
 function labelled<C extends Choices>(labels: C, values: Parts<C>): Grid {
-  return Object.entries(labels).map(([key, label]) => [label, shown(values[key])]);
+  return keysOf(labels).map((key) => [labels[key] ?? "", shown(values[key])]);
 }
 
 /** In a report a value that does not exist is an empty cell; asked for alone, it is #N/A with the reason. */
 const shown = (part: Part): Content => (typeof part === "object" ? "" : part);
 
-type Key = string | null | CellError;
+type Key<C extends Choices> = keyof C | null | CellError;
 
-function pick<C extends Choices>(values: Parts<C>, key: Key): Content {
+function pick<C extends Choices>(values: Parts<C>, key: Key<C>): Content {
   if (key === null || key instanceof CellError) return key ?? "";
   const part = values[key];
   return typeof part === "object" ? notAvailable(part.absent) : part;
@@ -92,34 +102,33 @@ function pick<C extends Choices>(values: Parts<C>, key: Key): Content {
 export function namesParts(part: unknown): boolean {
   if (!isGiven(part)) return false;
   const range = toRange(part);
-  const value = readCell(range.cells[0][0]);
+  const value = readCell(firstCell(range));
   return !isSingle(range) || (value !== null && value !== 0);
 }
 
 /** The keys a `part` argument names, in its shape; a label that is none of them is an error in its place. */
-function readParts(labels: Choices, part: unknown): Key[][] | undefined {
+function readParts<C extends Choices>(labels: C, part: unknown): Key<C>[][] | undefined {
   if (!namesParts(part)) return undefined;
   const range = toRange(part);
   const keys = range.cells.map((row) => row.map((raw) => readKey(labels, raw)));
-  const [[key]] = keys;
-  if (isSingle(range) && key instanceof CellError) throw key;
+  const key = onlyCell(keys);
+  if (key instanceof CellError) throw key;
   return keys;
 }
 
-function readKey(labels: Choices, raw: unknown): Key {
+function readKey<C extends Choices>(labels: C, raw: unknown): Key<C> {
   const value = readCell(raw);
   if (value === null || value === 0) return null;
   if (value instanceof HostError) return passOn(value, "part");
   const words = Object.values(labels);
   const word = matchWord(String(value), words);
-  if (word === undefined) {
-    return invalid(`part is ${quoted(String(value))}; expected ${listed(words)}`);
-  }
-  return Object.keys(labels)[words.indexOf(word)];
+  const key = keysOf(labels).find((each) => labels[each] === word);
+  if (word !== undefined && key !== undefined) return key;
+  return invalid(`part is ${quoted(String(value))}; expected ${listed(words)}`);
 }
 
 /** Lays the named parts over lifted inputs: one part in the inputs' shape, or parts across a column, or down a row. */
-function spread<C extends Choices>(lifted: Lifted<Parts<C>>, wanted: Key[][]): Grid {
+function spread<C extends Choices>(lifted: Lifted<Parts<C>>, wanted: Key<C>[][]): Grid {
   const inputs = sizeOfRows(lifted);
   const parts = sizeOfRows(wanted);
   const fits = (a: number, b: number) => a === 1 || b === 1;
@@ -128,17 +137,20 @@ function spread<C extends Choices>(lifted: Lifted<Parts<C>>, wanted: Key[][]): G
   }
   return Array.from({ length: Math.max(inputs.rows, parts.rows) }, (_row, row) =>
     Array.from({ length: Math.max(inputs.columns, parts.columns) }, (_column, column) => {
-      const values = lifted[Math.min(row, inputs.rows - 1)][Math.min(column, inputs.columns - 1)];
+      const values = stretched(lifted, row, column) ?? null;
       if (values === null || values instanceof CellError) return values ?? "";
-      return pick(
-        values,
-        wanted[Math.min(row, parts.rows - 1)][Math.min(column, parts.columns - 1)],
-      );
+      return pick(values, stretched(wanted, row, column) ?? null);
     }),
   );
 }
 
+/** What stands at a place of rows that stretch: their last row and column go on. */
+function stretched<T>(rows: readonly (readonly T[])[], row: number, column: number): T | undefined {
+  const cells = rows[Math.min(row, rows.length - 1)];
+  return cells?.[Math.min(column, cells.length - 1)];
+}
+
 const sizeOfRows = (rows: readonly (readonly unknown[])[]): Pick<Range, "rows" | "columns"> => ({
   rows: rows.length,
-  columns: rows[0].length,
+  columns: widthOf(rows),
 });

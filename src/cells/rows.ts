@@ -1,5 +1,6 @@
+import { entriesOf } from "./entries";
 import { CellError, invalid } from "./error";
-import { isGiven, isSingle, sizeOf, toRange, type Range } from "./grid";
+import { cellAt, firstCell, isGiven, isSingle, sizeOf, topRow, toRange, type Range } from "./grid";
 import { canHeadLabels, hasHeaderRow } from "./header";
 import { readQuantity, type Quantity } from "./quantity";
 import { HostError, readCell, type CellValue } from "./value";
@@ -72,7 +73,7 @@ export function readRows<N extends string, L extends string = never>(
   }));
   const header =
     hasHeaderRow(numberRanges.map(({ range }) => range)) &&
-    uprightLabels.every(({ single, range }) => single || range.cells[0].every(canHeadLabels));
+    uprightLabels.every(({ single, range }) => single || topRow(range).every(canHeadLabels));
   const start = header ? 1 : 0;
 
   const numbers = {} as Record<N, NumberColumn | undefined>;
@@ -81,7 +82,7 @@ export function readRows<N extends string, L extends string = never>(
   }
   const labelColumns = {} as Record<L, Labels | undefined>;
   for (const { key, single, range } of uprightLabels) {
-    const headings = range.cells[0].map((raw) => (header && !single ? textOf(raw) : undefined));
+    const headings = topRow(range).map((raw) => (header && !single ? textOf(raw) : undefined));
     labelColumns[key] = { headings, cells: range.cells.slice(start) };
   }
   return {
@@ -91,27 +92,28 @@ export function readRows<N extends string, L extends string = never>(
     labels: labelColumns,
     heading(name) {
       const column = numberRanges.find(({ key }) => key === name);
-      return header && column ? textOf(column.range.cells[0][0]) : undefined;
+      return header && column ? textOf(firstCell(column.range)) : undefined;
     },
     isThere(row) {
       return numberRanges.some(({ range, quantity }) => {
         if (isSingle(range)) return false;
-        const value = readCell(range.cells[row + start][0]);
+        const value = readCell(cellAt(range, row + start, 0));
         return value !== null && !(value === 0 && quantity.zeroIsBlank);
       });
     },
   };
 }
 
+/** The number that a column has in a row; `null` where it has none there, or was not given. */
+export const numberAt = (column: NumberColumn | undefined, row: number): number | null =>
+  column?.[row] ?? null;
+
 /** Whether an argument is left out, or is one blank cell. */
 function isBlank(argument: unknown): boolean {
   const range = toRange(argument);
-  const value = readCell(range.cells[0][0]);
+  const value = readCell(firstCell(range));
   return isSingle(range) && (value === null || value === 0);
 }
-
-const entriesOf = <K extends string, V>(record: Readonly<Record<K, V>>) =>
-  Object.entries(record) as [K, V][];
 
 /** A column as it stands, a row turned upright; a block is no column. */
 function uprightColumn(range: Range, name: string): Range {
@@ -123,13 +125,13 @@ function uprightColumn(range: Range, name: string): Range {
 const turned = (range: Range): Range => ({
   rows: range.columns,
   columns: 1,
-  cells: range.cells[0].map((raw) => [raw]),
+  cells: topRow(range).map((raw) => [raw]),
 });
 
 /** Labels beside data that lie along a row are turned upright with them; a single label stretches. */
 function matchLength(range: Range, rows: number): Range {
   if (range.rows === rows) return range;
-  if (isSingle(range)) return { ...range, rows, cells: Array(rows).fill(range.cells[0]) };
+  if (isSingle(range)) return { ...range, rows, cells: Array(rows).fill(topRow(range)) };
   return turned(range);
 }
 
@@ -141,7 +143,8 @@ interface Named {
 /** How many rows the columns have together; two that differ are named. */
 function commonLength(columns: readonly Named[]): number {
   const tallest = columns.find(({ range }) => range.rows > 1) ?? columns[0];
-  const rows = tallest?.range.rows ?? 1;
+  if (!tallest) return 1;
+  const { rows } = tallest.range;
   for (const column of columns) {
     const { range } = column;
     if (range.rows !== rows && !isSingle(range) && !(range.rows === 1 && range.columns === rows)) {
@@ -158,7 +161,7 @@ function readColumn(range: Range, quantity: Quantity, rows: number, start: numbe
   const stretched = isSingle(range);
   const column: (number | null)[] = [];
   for (let row = start; row < rows; row++) {
-    const value = readCell(range.cells[stretched ? 0 : row][0]);
+    const value = readCell(cellAt(range, stretched ? 0 : row, 0));
     column.push(checked(readQuantity(value, quantity), value, row, quantity.name));
   }
   return column;

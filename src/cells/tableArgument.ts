@@ -1,5 +1,5 @@
 import { CellError, invalid } from "./error";
-import { isSingle, sizeOf, toRange } from "./grid";
+import { firstCell, isSingle, sizeOf, toRange } from "./grid";
 import { canHeadLabels, hasHeaderRow } from "./header";
 import { keyContent } from "./keys";
 import { readQuantity, type Quantity } from "./quantity";
@@ -33,7 +33,7 @@ export interface TableShape {
 export function readTable(given: unknown, shape: TableShape): TableRow[] {
   const { name, columns, least = columns.length, canHaveLabels = false } = shape;
   const range = toRange(given);
-  if (isSingle(range) && isBlank(range.cells[0][0])) return [];
+  if (isSingle(range) && isBlank(firstCell(range))) return [];
   const labelled = canHaveLabels && range.columns === columns.length + 1;
   const width = labelled ? columns.length : range.columns;
   if (width < least || width > columns.length) {
@@ -43,13 +43,14 @@ export function readTable(given: unknown, shape: TableShape): TableRow[] {
   const numberCells = range.cells.map((row) => row.slice(numbersFrom));
   const header =
     hasHeaderRow([{ rows: range.rows, columns: width, cells: numberCells }]) &&
-    (!labelled || canHeadLabels(range.cells[0][0]));
+    (!labelled || canHeadLabels(firstCell(range)));
 
   const rows: TableRow[] = [];
-  for (let row = header ? 1 : 0; row < range.rows; row++) {
-    const label = labelled ? readLabel(range.cells[row][0], row, name) : undefined;
+  for (const [row, cells] of range.cells.entries()) {
+    if (header && row === 0) continue;
+    const label = labelled ? readLabel(cells[0], row, name) : undefined;
     const numbers = columns.map((quantity, column) =>
-      column < width ? readNumber(numberCells[row][column], quantity, row) : null,
+      column < width ? readNumber(cells[numbersFrom + column], quantity, row) : null,
     );
     // Desktop Excel fills a blank row with zeros: only a number that cannot be zero shows that it is there.
     const isThere = numbers.some((number) => number !== null && number !== 0);
@@ -66,7 +67,7 @@ function isBlank(raw: unknown): boolean {
 
 /** A number that a table's row cannot do without. */
 export function requiredIn({ row, numbers }: TableRow, column: number, quantity: Quantity): number {
-  const number = numbers[column];
+  const number = numbers[column] ?? null;
   if (number !== null) return number;
   throw invalid(`row ${row}: ${quantity.name} is blank; expected ${quantity.expected}`);
 }

@@ -3,10 +3,10 @@ import {
   holdsError,
   invalid,
   keyContent,
+  numberAt,
   readCell,
   readRows,
   type LabelInput,
-  type NumberColumn,
   type Quantity,
 } from "../cells";
 import { blankUnlessGiven } from "./blankUnlessGiven";
@@ -41,7 +41,7 @@ export function readWholeRows<K extends string, L extends string = never>(
   >;
   let dropped = 0;
   for (let row = 0; row < rows.count; row++) {
-    const values = keys.map((key) => valueAt(rows.numbers[key], row));
+    const values = keys.map((key) => numberAt(rows.numbers[key], row));
     if (values.every((value) => value !== null)) {
       keys.forEach((key, i) => columns[key].push(values[i]!));
       kept.push(row);
@@ -57,7 +57,7 @@ export function readWholeRows<K extends string, L extends string = never>(
       throw invalid(`${name} has ${column.headings.length} columns; expected one column`);
     }
     labels[key] =
-      column && kept.map((row) => readLabel(column.cells[row][0], row + rows.firstRow - 1, name));
+      column && kept.map((row) => readLabel(column.cells[row]?.[0], row + rows.firstRow - 1, name));
   }
   return { columns, labels, dropped, given: rows.count };
 }
@@ -74,5 +74,3 @@ export const readPairs = (before: unknown, after: unknown) =>
     before: { given: blankUnlessGiven(before), quantity: quantities.score("before") },
     after: { given: blankUnlessGiven(after), quantity: quantities.score("after") },
   });
-
-const valueAt = (column: NumberColumn | undefined, row: number) => column?.[row] ?? null;

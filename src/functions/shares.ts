@@ -32,7 +32,7 @@ const SHARE: Quantity = {
 /** Reads a `shares` argument: headings (exercise, then the muscles), then a row an exercise. A blank share is 0. */
 export function readShares(argument: unknown): Shares {
   const { cells } = toRange(argument);
-  const [headings, ...body] = cells;
+  const [headings = [], ...body] = cells;
   const columns = muscleColumns(headings, body);
   const places = new Map<string, number>();
   const rows: number[][] = [];

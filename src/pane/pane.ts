@@ -28,7 +28,7 @@ export function mountPane(root: HTMLElement, context: PaneContext): void {
       if (to === undefined) return;
       event.preventDefault();
       select(to);
-      tabs[to].tab.focus();
+      tabs[to]?.tab.focus();
     });
   });
   select(0);

@@ -54,10 +54,12 @@ export function setChance(
   const surelyNot = placeOf(share * Math.exp(-FAR * maxSd));
   const surely = placeOf(share * Math.exp(FAR * maxSd));
   const corner = Math.log(reps - 1) / curveSd;
-  const cuts = [surelyNot, ...(corner > surelyNot && corner < surely ? [corner] : []), surely];
+  const ends = [...(corner > surelyNot && corner < surely ? [corner] : []), surely];
   let chance = chanceAt(surely) * normalCdf(-surely);
-  for (let i = 1; i < cuts.length; i++) {
-    chance += simpson((z) => normalDensity(z) * chanceAt(z), cuts[i - 1], cuts[i]);
+  let start = surelyNot;
+  for (const end of ends) {
+    chance += simpson((z) => normalDensity(z) * chanceAt(z), start, end);
+    start = end;
   }
   return Math.min(1, chance);
 }

@@ -18,7 +18,7 @@ export function closeSets(
   const totals = Array<number>(groups).fill(0);
   log.reps.forEach((reps, row) => {
     if (reps === null || !isClose(reserveIn(log.reserve, row), within)) return;
-    totals[groupOf(row)] += setsIn(log.sets, row);
+    totals[groupOf(row)]! += setsIn(log.sets, row);
   });
   return totals;
 }

@@ -1,7 +1,7 @@
 /** One column of a training log, row by row; `null` where nothing is written down. */
 export type LogColumn = readonly (number | null)[];
 
-/** The group of a row, from 0. It is asked only for rows that have reps. */
+/** The group of a row, from 0 and below the number of groups. It is asked only for rows that have reps. */
 export type GroupOf = (row: number) => number;
 
 /** The columns that tell how hard the sets of a log were. A row is there when its reps are. */
@@ -21,4 +21,4 @@ export const setsIn = (sets: LogColumn | undefined, row: number): number => sets
 
 /** The reserve of a row's sets: `null` where it was not recorded, 0 where the log has no reserve column. */
 export const reserveIn = (reserve: LogColumn | undefined, row: number): number | null =>
-  reserve === undefined ? 0 : reserve[row];
+  reserve === undefined ? 0 : (reserve[row] ?? null);

@@ -56,52 +56,55 @@ export function summariseLog(
   const zeroOrBlank = column();
 
   for (let row = 0; row < log.reps.length; row++) {
-    const repsDone = log.reps[row];
+    const repsDone = log.reps[row] ?? null;
     if (repsDone === null) continue;
     const group = groupOf(row);
     const count = setsIn(log.sets, row);
-    const load = log.load[row];
+    const load = log.load[row] ?? null;
     const reserve = reserveIn(log.reserve, row);
 
-    sets[group] += count;
-    reps[group] += count * repsDone;
-    if (isClose(reserve, within)) close[group] += count;
-    if (reserve === null || reserve === 0) zeroOrBlank[group] += count;
+    sets[group]! += count;
+    reps[group]! += count * repsDone;
+    if (isClose(reserve, within)) close[group]! += count;
+    if (reserve === null || reserve === 0) zeroOrBlank[group]! += count;
     if (reserve !== null) {
-      judged[group] += count;
-      reserveTotal[group] += count * reserve;
+      judged[group]! += count;
+      reserveTotal[group]! += count * reserve;
     }
     if (load === null) {
-      withoutLoad[group] += count;
+      withoutLoad[group]! += count;
       continue;
     }
-    volumeLoad[group] += count * repsDone * load;
-    if (load > topLoad[group]) topLoad[group] = load;
+    volumeLoad[group]! += count * repsDone * load;
+    if (load > topLoad[group]!) topLoad[group] = load;
     if (reserve === null) continue;
     const repsToFailure = repsDone + reserve;
     if (canEstimate(repsToFailure, maxReps, equation)) {
       const estimate = load / equation.fraction(repsToFailure);
-      if (estimate > best[group]) best[group] = estimate;
+      if (estimate > best[group]!) best[group] = estimate;
     }
   }
 
-  return Array.from({ length: groups }, (_group, group) => ({
-    sets: sets[group],
-    reps: reps[group],
-    volumeLoad: volumeLoad[group],
-    closeSets: close[group],
-    meanReserve:
-      judged[group] > 0
-        ? reserveTotal[group] / judged[group]
-        : { absent: "no set has a reserve written down" },
-    topLoad: topLoad[group] > 0 ? topLoad[group] : { absent: "no set has a load" },
-    bestE1rm:
-      best[group] > 0
-        ? best[group]
-        : { absent: `no set has a load, a reserve and at most ${maxReps} reps to failure` },
-    setsWithoutLoad: withoutLoad[group],
-    setsAtReserve0OrBlank: zeroOrBlank[group],
-  }));
+  return Array.from({ length: groups }, (_group, group) => {
+    const of = (totals: Float64Array) => totals[group]!;
+    return {
+      sets: of(sets),
+      reps: of(reps),
+      volumeLoad: of(volumeLoad),
+      closeSets: of(close),
+      meanReserve:
+        of(judged) > 0
+          ? of(reserveTotal) / of(judged)
+          : { absent: "no set has a reserve written down" },
+      topLoad: of(topLoad) > 0 ? of(topLoad) : { absent: "no set has a load" },
+      bestE1rm:
+        of(best) > 0
+          ? of(best)
+          : { absent: `no set has a load, a reserve and at most ${maxReps} reps to failure` },
+      setsWithoutLoad: of(withoutLoad),
+      setsAtReserve0OrBlank: of(zeroOrBlank),
+    };
+  });
 }
 
 /** Outside these bounds a set is training, but no test of strength; it is left out, not refused. */

@@ -27,9 +27,8 @@ export function muscleSets(
   log.reps.forEach((reps, row) => {
     if (reps === null || !isClose(reserveIn(log.reserve, row), within)) return;
     const sets = setsIn(log.sets, row);
-    const sharesOfRow = shares[log.exerciseOf(row)];
-    const total = totals[groupOf(row)];
-    for (let muscle = 0; muscle < muscles; muscle++) total[muscle] += sets * sharesOfRow[muscle];
+    const total = totals[groupOf(row)]!;
+    shares[log.exerciseOf(row)]!.forEach((share, muscle) => (total[muscle]! += sets * share));
   });
   return totals;
 }

@@ -15,9 +15,9 @@ export interface LoadedSets {
 export function volumeLoads(log: LoadedSets, groupOf: GroupOf, groups: number): number[] {
   const totals = Array<number>(groups).fill(0);
   log.reps.forEach((reps, row) => {
-    const load = log.load[row];
+    const load = log.load[row] ?? null;
     if (reps === null || load === null) return;
-    totals[groupOf(row)] += setsIn(log.sets, row) * reps * load;
+    totals[groupOf(row)]! += setsIn(log.sets, row) * reps * load;
   });
   return totals;
 }

@@ -24,15 +24,14 @@ export function spreadComponents(byLifter: readonly (readonly number[])[]): Spre
     throw new NoAnswer("components need at least 2 lifters, and 2 values from one of them");
   }
   const grandMean = mean(values);
-  const means = byLifter.map((own) => mean(own));
-  const about = (centre: (lifter: number) => number): number =>
-    sumOfSquaredDeviations(
-      byLifter.flatMap((own, lifter) => own.map((value) => value - centre(lifter))),
-      values,
-    );
-  const offGrandMean = byLifter.flatMap((own, lifter) => own.map(() => means[lifter] - grandMean));
+  const off = byLifter.flatMap((own) => {
+    const ownMean = mean(own);
+    return own.map((value) => ({ own: value - ownMean, lifter: ownMean - grandMean }));
+  });
+  const offOwnMean = off.map(({ own }) => own);
+  const offGrandMean = off.map(({ lifter }) => lifter);
 
-  const within = about((lifter) => means[lifter]) / (values.length - lifters);
+  const within = sumOfSquaredDeviations(offOwnMean, values) / (values.length - lifters);
   const meanSquareBetween = sumOfSquaredDeviations(offGrandMean, values) / (lifters - 1);
   const squaredCounts = sum(byLifter.map((own) => own.length ** 2));
   const perLifter = (values.length - squaredCounts / values.length) / (lifters - 1);

@@ -69,25 +69,28 @@ export function levelRegression(
   observations: readonly Observation[],
   slopes: readonly SlopePrior[],
 ): LevelRegression {
-  const rows = observations.map(({ value, columns }) => [value, ...columns]);
   const width = slopes.length + 1;
   const precisions = zeros(times.length);
   const series = Array.from({ length: width }, () => zeros(times.length));
-  observations.forEach(({ place, variance }, i) => {
+  const rows = observations.map(({ place, variance, value, columns }) => {
+    const row = [value, ...columns];
     // A running average, since a precision of a time with one exact observation has no finite value.
-    precisions[place] += 1 / variance;
-    const share = precisions[place] === Infinity ? 1 : 1 / variance / precisions[place];
-    for (let s = 0; s < width; s++) series[s][place] += share * (rows[i][s] - series[s][place]);
+    const precision = precisions[place]! + 1 / variance;
+    const share = precision === Infinity ? 1 : 1 / variance / precision;
+    precisions[place] = precision;
+    series.forEach((one, s) => (one[place]! += share * (row[s]! - one[place]!)));
+    return { place, variance, row };
   });
 
-  const within = Array.from({ length: width }, () => zeros(width));
-  observations.forEach(({ place, variance }, i) => {
-    const off = rows[i].map((value, s) => value - series[s][place]);
-    for (let s = 0; s < width; s++) {
-      if (off[s] === 0) continue;
-      for (let r = 0; r < width; r++) within[s][r] += (off[s] * off[r]) / variance;
-    }
-  });
+  const within = series.map(() => zeros(width));
+  for (const { place, variance, row } of rows) {
+    const off = row.map((value, s) => value - series[s]![place]!);
+    within.forEach((products, s) => {
+      const own = off[s]!;
+      if (own === 0) return;
+      off.forEach((other, r) => (products[r]! += (own * other) / variance));
+    });
+  }
   return { times, series, variances: precisions.map((precision) => 1 / precision), within, slopes };
 }
 
@@ -108,33 +111,38 @@ export function filterRegression(
   const means = series.map((one) => zeros(one.length));
   const variances = zeros(times.length);
   const surprises = zeros(width);
-  for (let s = 0; s < width; s++) means[s][0] = series[s][0];
-  variances[0] = known[0] + noise;
+  means.forEach((mean, s) => (mean[0] = series[s]![0]!));
+  variances[0] = known[0]! + noise;
   let logs = 0;
   for (let i = 1; i < times.length; i++) {
-    const predicted = variances[i - 1] + walk * (times[i] - times[i - 1]);
-    const total = predicted + known[i] + noise;
+    const predicted = variances[i - 1]! + walk * (times[i]! - times[i - 1]!);
+    const total = predicted + known[i]! + noise;
     const gain = predicted / total;
     for (let s = 0; s < width; s++) {
-      const surprise = series[s][i] - means[s][i - 1];
+      const mean = means[s]!;
+      const surprise = series[s]![i]! - mean[i - 1]!;
       surprises[s] = surprise;
-      means[s][i] = means[s][i - 1] + gain * surprise;
-      for (let r = 0; r <= s; r++) products[s][r] += (surprise * surprises[r]) / total;
+      mean[i] = mean[i - 1]! + gain * surprise;
+      const row = products[s]!;
+      for (let r = 0; r <= s; r++) row[r]! += (surprise * surprises[r]!) / total;
     }
     variances[i] = predicted * (1 - gain);
     logs += Math.log(total);
   }
 
-  const information = slopes.map((_, r) =>
-    slopes.map((_, s) => products[Math.max(r, s) + 1][Math.min(r, s) + 1]),
+  const [ofValues = [], ...ofColumns] = products;
+  const information = slopes.map(({ sd }, r) =>
+    slopes.map((_, s) => {
+      const product = ofColumns[Math.max(r, s)]![Math.min(r, s) + 1]!;
+      return r === s ? product + 1 / sd ** 2 : product;
+    }),
   );
-  slopes.forEach(({ sd }, r) => (information[r][r] += 1 / sd ** 2));
-  const pull = slopes.map((_, r) => products[r + 1][0]);
+  const pull = ofColumns.map((row) => row[0]!);
   const { inverse, logDeterminant } = invertPositive(information);
-  const found = inverse.map((row) => row.reduce((sum, value, r) => sum + value * pull[r], 0));
-  const explained = found.reduce((sum, slope, r) => sum + slope * pull[r], 0);
+  const found = inverse.map((row) => row.reduce((sum, value, r) => sum + value * pull[r]!, 0));
+  const explained = found.reduce((sum, slope, r) => sum + slope * pull[r]!, 0);
   return {
-    logLikelihood: -(logs + products[0][0] - explained + logDeterminant) / 2,
+    logLikelihood: -(logs + ofValues[0]! - explained + logDeterminant) / 2,
     slopes: found,
     slopeCovariance: inverse,
     means,
@@ -158,21 +166,21 @@ export function smoothRegression(
   /** How much of a correction at the next time goes on to this one. */
   const shares = zeros(times.length);
   for (let i = end - 1; i >= 0; i--) {
-    const predicted = variances[i] + walk * (times[i + 1] - times[i]);
-    const share = predicted > 0 ? variances[i] / predicted : 1;
-    for (const one of smoothed) one[i] += share * (one[i + 1] - one[i]);
-    variances[i] += share * share * (variances[i + 1] - predicted);
+    const predicted = variances[i]! + walk * (times[i + 1]! - times[i]!);
+    const share = predicted > 0 ? variances[i]! / predicted : 1;
+    for (const one of smoothed) one[i]! += share * (one[i + 1]! - one[i]!);
+    variances[i]! += share * share * (variances[i + 1]! - predicted);
     shares[i] = share;
   }
 
   const leansOf = (i: number) =>
-    slopes.map(({ inLevel }, r) => (inLevel ? series[r + 1][i] : 0) - smoothed[r + 1][i]);
+    slopes.map(({ inLevel }, r) => (inLevel ? series[r + 1]![i]! : 0) - smoothed[r + 1]![i]!);
   const level = (i: number) =>
-    leansOf(i).reduce((sum, lean, r) => sum + lean * filtered.slopes[r], smoothed[0][i]);
+    leansOf(i).reduce((sum, lean, r) => sum + lean * filtered.slopes[r]!, smoothed[0]![i]!);
   const covariance = (i: number, j: number) => {
     const [first, second] = i < j ? [i, j] : [j, i];
-    let walked = variances[second];
-    for (let k = first; k < second; k++) walked *= shares[k];
+    let walked = variances[second]!;
+    for (let k = first; k < second; k++) walked *= shares[k]!;
     return walked + bilinear(leansOf(i), filtered.slopeCovariance, leansOf(j));
   };
   return { level, covariance };

@@ -13,27 +13,31 @@ export function invertPositive(matrix: readonly (readonly number[])[]): Positive
   const size = matrix.length;
   const triangle = matrix.map((row) => [...row]);
   let logDeterminant = 0;
-  for (let i = 0; i < size; i++) {
+  triangle.forEach((row, i) => {
     for (let j = 0; j <= i; j++) {
-      let rest = matrix[i][j];
-      for (let k = 0; k < j; k++) rest -= triangle[i][k] * triangle[j][k];
-      triangle[i][j] = i === j ? Math.sqrt(rest) : rest / triangle[j][j];
+      const other = triangle[j]!;
+      let rest = row[j]!;
+      for (let k = 0; k < j; k++) rest -= row[k]! * other[k]!;
+      row[j] = i === j ? Math.sqrt(rest) : rest / other[j]!;
     }
-    logDeterminant += 2 * Math.log(triangle[i][i]);
-  }
+    logDeterminant += 2 * Math.log(row[i]!);
+  });
 
-  const inverted = matrix.map((row) => row.map(() => 0));
-  for (let column = 0; column < size; column++) {
+  // The columns of L⁻¹, a list each.
+  const inverted = matrix.map((_, column) => {
+    const values = matrix.map(() => 0);
     for (let i = column; i < size; i++) {
+      const row = triangle[i]!;
       let rest = i === column ? 1 : 0;
-      for (let k = column; k < i; k++) rest -= triangle[i][k] * inverted[k][column];
-      inverted[i][column] = rest / triangle[i][i];
+      for (let k = column; k < i; k++) rest -= row[k]! * values[k]!;
+      values[i] = rest / row[i]!;
     }
-  }
-  const inverse = matrix.map((row, i) =>
-    row.map((_, j) => {
+    return values;
+  });
+  const inverse = inverted.map((one, i) =>
+    inverted.map((other, j) => {
       let sum = 0;
-      for (let k = Math.max(i, j); k < size; k++) sum += inverted[k][i] * inverted[k][j];
+      for (let k = Math.max(i, j); k < size; k++) sum += one[k]! * other[k]!;
       return sum;
     }),
   );
@@ -47,8 +51,9 @@ export function bilinear(
   v: readonly number[],
 ): number {
   let sum = 0;
-  for (let i = 0; i < u.length; i++) {
-    for (let j = 0; j < v.length; j++) sum += u[i] * matrix[i][j] * v[j];
-  }
+  u.forEach((left, i) => {
+    const row = matrix[i]!;
+    v.forEach((right, j) => (sum += left * row[j]! * right));
+  });
   return sum;
 }

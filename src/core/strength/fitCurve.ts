@@ -105,10 +105,11 @@ function pointOf({ load, reps, reserve }: CurveSet): Point {
 }
 
 function requireEnough(sets: readonly CurveSet[]): void {
-  if (sets.length < LEAST_SETS) {
+  const [first] = sets;
+  if (!first || sets.length < LEAST_SETS) {
     throw new NoAnswer(`a curve takes at least ${LEAST_SETS} sets; found ${sets.length}`);
   }
-  if (sets.every(({ load }) => sameTo(load, sets[0].load))) {
+  if (sets.every(({ load }) => sameTo(load, first.load))) {
     throw new NoAnswer("every set has the same load; a curve takes at least 2 different ones");
   }
 }

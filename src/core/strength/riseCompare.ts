@@ -1,3 +1,4 @@
+import { last } from "../last";
 import { NoAnswer } from "../problem";
 import { estimate, waysOf } from "./strengthTrend";
 import { driftSd } from "./trend/trendModel";
@@ -38,7 +39,8 @@ export function riseCompare(
 ): RiseComparison {
   const used = usedSets(sets, options);
   const { days } = used;
-  const daysBefore = days.filter((day) => day < Math.floor(changeDate)).length;
+  const earlier = days.filter((day) => day < Math.floor(changeDate));
+  const daysBefore = earlier.length;
   const daysAfter = days.length - daysBefore;
   if (daysBefore < LEAST_DAYS || daysAfter < LEAST_DAYS) {
     throw new NoAnswer(
@@ -47,17 +49,19 @@ export function riseCompare(
     );
   }
 
-  const [first, change, last] = [0, daysBefore - 1, days.length - 1];
-  const spanBefore = days[change] - days[first];
-  const spanAfter = days[last] - days[change];
+  const [first, change, end] = [0, daysBefore - 1, days.length - 1];
+  const [firstDay = 0] = days;
+  const changeDay = last(earlier);
+  const spanBefore = changeDay - firstDay;
+  const spanAfter = last(days) - changeDay;
   const ways = waysOf(
     used,
     [
       {
-        elapsed: days.map((day) => Math.min(day, days[change]) - days[first]),
+        elapsed: days.map((day) => Math.min(day, changeDay) - firstDay),
         sd: driftSd(spanBefore),
       },
-      { elapsed: days.map((day) => Math.max(0, day - days[change])), sd: driftSd(spanAfter) },
+      { elapsed: days.map((day) => Math.max(0, day - changeDay)), sd: driftSd(spanAfter) },
     ],
     options,
   );
@@ -74,7 +78,7 @@ export function riseCompare(
   const after = estimate(
     ways,
     [
-      { day: last, times: 1 / weeksAfter },
+      { day: end, times: 1 / weeksAfter },
       { day: change, times: -1 / weeksAfter },
     ],
     options,
@@ -82,7 +86,7 @@ export function riseCompare(
   const difference = estimate(
     ways,
     [
-      { day: last, times: 1 / weeksAfter },
+      { day: end, times: 1 / weeksAfter },
       { day: change, times: -1 / weeksAfter - 1 / weeksBefore },
       { day: first, times: 1 / weeksBefore },
     ],

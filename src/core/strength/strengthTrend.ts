@@ -1,4 +1,5 @@
 import { expectAtLeast, expectPositive } from "../checks";
+import { last } from "../last";
 import { requireProbability } from "../statistics/inference";
 import {
   mixtureAbove,
@@ -105,8 +106,9 @@ export function estimate(
 
 /** One drift from the first day to the last. */
 function wholeDrift(days: readonly number[]): Drift {
-  const elapsed = days.map((day) => day - days[0]);
-  return { elapsed, sd: driftSd(elapsed[elapsed.length - 1]) };
+  const [first = 0] = days;
+  const elapsed = days.map((day) => day - first);
+  return { elapsed, sd: driftSd(last(elapsed)) };
 }
 
 function summaryOf(

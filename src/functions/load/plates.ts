@@ -1,4 +1,5 @@
 import {
+  firstCell,
   choice,
   invalid,
   isSingle,
@@ -65,29 +66,26 @@ export function plates(
   );
 }
 
-const PLATE_COLUMNS = [
-  quantities.above0("plate", "a plate's weight above 0"),
-  quantities.whole("pairs", "a whole number of pairs, or a blank for no limit", 1000),
-];
+const WEIGHT = quantities.above0("plate", "a plate's weight above 0");
+const PAIRS = quantities.whole("pairs", "a whole number of pairs, or a blank for no limit", 1000);
 
 /** The plates that were asked for, with the bar that goes with them. */
 function readPlates(given: unknown): { readonly bar: number; readonly plates: readonly Plate[] } {
   const range = toRange(given);
-  const [[first]] = range.cells;
-  const value = readCell(first);
+  const value = readCell(firstCell(range));
   if (isSingle(range) && (value === null || value === 0)) return plateSets.kg;
   if (isSingle(range) && typeof value === "string" && numberInText(value) === undefined) {
     const name = matchWord(value, Object.keys(plateSets)) as keyof typeof plateSets | undefined;
     if (name !== undefined) return plateSets[name];
     throw invalid(`plates is ${quoted(value)}; expected "kg", "lb" or a column of plates`);
   }
-  const rows = readTable(given, { name: "plates", columns: PLATE_COLUMNS, least: 1 });
+  const rows = readTable(given, { name: "plates", columns: [WEIGHT, PAIRS], least: 1 });
   return {
     bar: plateSets.kg.bar,
-    plates: rows.map((row) => ({
-      weight: requiredIn(row, 0, PLATE_COLUMNS[0]),
-      ...(row.numbers[1] === null ? {} : { pairs: row.numbers[1] }),
-      row: row.row,
-    })),
+    plates: rows.map((row) => {
+      const [, pairs = null] = row.numbers;
+      const weight = requiredIn(row, 0, WEIGHT);
+      return { weight, ...(pairs !== null && { pairs }), row: row.row };
+    }),
   };
 }

@@ -75,19 +75,17 @@ export function warmUpSets(
   );
 }
 
-const STEP_COLUMNS = [
-  quantities.above0("fraction", "a fraction of the work load, such as 0.6"),
-  quantities.reps(),
-];
+const FRACTION = quantities.above0("fraction", "a fraction of the work load, such as 0.6");
+const REPS = quantities.reps();
 
 /** The steps that were given; none where the usual ones will do. */
 function readSteps(given: unknown): WarmUpStep[] | undefined {
   if (!isGiven(given)) return undefined;
-  const rows = readTable(given, { name: "steps", columns: STEP_COLUMNS });
+  const rows = readTable(given, { name: "steps", columns: [FRACTION, REPS] });
   if (rows.length === 0) return undefined;
   return rows.map((row) => ({
-    fraction: requiredIn(row, 0, STEP_COLUMNS[0]),
-    reps: requiredIn(row, 1, STEP_COLUMNS[1]),
+    fraction: requiredIn(row, 0, FRACTION),
+    reps: requiredIn(row, 1, REPS),
     row: row.row,
   }));
 }

@@ -31,7 +31,11 @@ export function closeSets(
   const { headings, keys, totals } = computeCloseSets({ reps, reserve, sets, within, by });
   return keys === undefined
     ? single(totals[0] ?? "")
-    : keyedTable({ headings, keys }, ["close sets"], (group) => [totals[group]!]);
+    : keyedTable(
+        { headings, keys },
+        ["close sets"],
+        totals.map((total) => [total]),
+      );
 }
 
 type CloseSetsCells = Given<"reps" | "reserve", "sets" | "within" | "by">;

@@ -54,9 +54,8 @@ export function logSummary(
   const measures = Object.keys(SUMMARY_HEADINGS) as (keyof LogSummary)[];
   const cells = { by, load, reps, reserve, sets, within, maxReps, equation };
   const { headings, keys, summaries } = computeLogSummary(cells);
-  return keyedTable({ headings, keys }, Object.values(SUMMARY_HEADINGS), (group) =>
-    measures.map((measure) => summaries[group][measure]),
-  );
+  const values = summaries.map((summary) => measures.map((measure) => summary[measure]));
+  return keyedTable({ headings, keys }, Object.values(SUMMARY_HEADINGS), values);
 }
 
 type LogCells = Given<

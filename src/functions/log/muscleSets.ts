@@ -50,7 +50,7 @@ export function muscleSets(
         ["muscle", "close sets"],
         muscles.map((muscle, index) => [muscle, totals[0]![index]!]),
       )
-    : keyedTable({ headings, keys }, muscles, (group) => totals[group]!);
+    : keyedTable({ headings, keys }, muscles, totals);
 }
 
 type MuscleSetsCells = Given<"exercise" | "reps" | "shares", "reserve" | "sets" | "within" | "by">;
@@ -98,7 +98,7 @@ function findExercises(
     throw invalid(`exercise has ${exercises.headings.length} columns; expected one column`);
   }
   const { keys, groupOf } = groupRows(exercises, (row) => reps[row] !== null, firstRow, "exercise");
-  const places = keys.map(([exercise], group) => {
+  const places = keys.map(([exercise = ""], group) => {
     const place = placeOf(exercise);
     if (place !== undefined) return place;
     const found = isBlankLabel(readCell(exercise))
@@ -106,5 +106,5 @@ function findExercises(
       : `shares does not list the exercise ${quoted(String(exercise))}`;
     throw invalid(`row ${groupOf.indexOf(group) + firstRow}: ${found}`);
   });
-  return (row) => places[groupOf[row]];
+  return (row) => places[groupOf[row] ?? -1] ?? -1;
 }

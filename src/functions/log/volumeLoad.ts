@@ -28,7 +28,11 @@ export function volumeLoad(
   const { headings, keys, totals } = computeVolumeLoad({ load, reps, sets, by });
   return keys === undefined
     ? single(totals[0] ?? "")
-    : keyedTable({ headings, keys }, ["volume load"], (group) => [totals[group]!]);
+    : keyedTable(
+        { headings, keys },
+        ["volume load"],
+        totals.map((total) => [total]),
+      );
 }
 
 /** The typed half of VOLUMELOAD: a total for each key; without keys the only one, none while it is not filled in. */

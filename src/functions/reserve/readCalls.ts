@@ -1,4 +1,11 @@
-import { groupRows, readCell, readRows, type Labels, type NumberColumn } from "../../cells";
+import {
+  groupRows,
+  numberAt,
+  readCell,
+  readRows,
+  type Labels,
+  type NumberColumn,
+} from "../../cells";
 import { inRow } from "../../core/checks";
 import { callError } from "../../core/reserve/callError";
 import { isBlankLabel } from "../blankLabel";
@@ -47,14 +54,14 @@ export function readCalls({ lifter, by, ...given }: CallCells): Calls {
   const raw = [labels.rawAt!, labels.rawCalled!, labels.rawFailure!];
   let dropped = 0;
   const errors = Array.from({ length: count }, (_row, row) => {
-    const repsAtCall = numbers.at![row];
-    const reserve = numbers.called![row];
-    const allReps = numbers.failure![row];
-    const isNamed = labels.lifter?.cells[row].some(namesSomebody) ?? true;
+    const repsAtCall = numberAt(numbers.at, row);
+    const reserve = numberAt(numbers.called, row);
+    const allReps = numberAt(numbers.failure, row);
+    const isNamed = labels.lifter?.cells[row]?.some(namesSomebody) ?? true;
     if (repsAtCall !== null && reserve !== null && allReps !== null && isNamed) {
       return inRow(`row ${row + firstRow}`, () => callError(repsAtCall, reserve, allReps));
     }
-    if (raw.some(({ cells }) => namesSomebody(cells[row][0]))) dropped++;
+    if (raw.some(({ cells }) => namesSomebody(cells[row]?.[0]))) dropped++;
     return null;
   });
   const lifters =

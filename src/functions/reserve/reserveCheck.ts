@@ -1,5 +1,6 @@
 import {
   groupRows,
+  groupsIn,
   invalid,
   namesParts,
   notAvailable,
@@ -124,29 +125,21 @@ function checkRows(
   }
   const byLifter = new Map<number, number[]>();
   for (const row of rows) {
-    const own = byLifter.get(lifterOf[row]) ?? [];
+    const lifter = lifterOf[row] ?? -1;
+    const own = byLifter.get(lifter) ?? [];
     own.push(errors[row]!);
-    byLifter.set(lifterOf[row], own);
+    byLifter.set(lifter, own);
   }
   return squadReserveCheck([...byLifter.values()], confidence);
 }
 
 /** A row a key, each checked for itself. */
 function tableOf(calls: Calls, by: Labels, confidence: number): Grid {
-  const { headings, keys, groupOf } = groupRows(
-    by,
-    (row) => calls.errors[row] !== null,
-    calls.firstRow,
-    "by",
-  );
-  const rowsOf = keys.map((): number[] => []);
-  groupOf.forEach((group, row) => {
-    if (group >= 0) rowsOf[group].push(row);
-  });
+  const groups = groupRows(by, (row) => calls.errors[row] !== null, calls.firstRow, "by");
   return table(
-    [...headings, ...TABLE_PARTS.map((part) => ReserveCheckPart[part])],
-    keys.map((key, group) => {
-      const values = checkRows(calls, rowsOf[group], confidence);
+    [...groups.headings, ...TABLE_PARTS.map((part) => ReserveCheckPart[part])],
+    groupsIn(groups).map(({ key, rows }) => {
+      const values = checkRows(calls, rows, confidence);
       return [...key, ...TABLE_PARTS.map((part) => values[part])];
     }),
   );

@@ -1,4 +1,4 @@
-import { readRows, type NumberColumn } from "../../cells";
+import { numberAt, readRows, type NumberColumn } from "../../cells";
 import * as quantities from "../quantities";
 
 /** The columns of a log of sets, as they were given. */
@@ -52,7 +52,7 @@ export function readSetRows(given: SetColumns) {
 }
 
 /** A number of a column; 0 where the column was not given. */
-const at = (column: NumberColumn | undefined, row: number) => (column ? column[row] : 0);
+const at = (column: NumberColumn | undefined, row: number) => (column ? numberAt(column, row) : 0);
 
 /** Whether every value of a row is there. */
 function isWhole<K extends string>(row: Record<K, number | null>): row is Record<K, number> {

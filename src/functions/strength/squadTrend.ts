@@ -1,5 +1,5 @@
+import { groupsIn } from "../../cells";
 import { squadTrend as trendsOf } from "../../core/strength/squadTrend";
-import type { LoggedSet } from "../../core/strength/trend/usedSets";
 import { blankUnlessGiven } from "../blankUnlessGiven";
 import type { EquationChoice } from "../choices";
 import { groupBy, keyedTable } from "../log/groups";
@@ -55,9 +55,8 @@ export function squadTrend(
   const how = { reserveBias, reserveSd, maxReps, equation, confidence, curveSd };
   const { headings, keys, trends } = computeSquadTrend({ by, date, load, reps, reserve, ...how });
   const columns = Object.keys(HEADINGS) as (keyof typeof HEADINGS)[];
-  return keyedTable({ headings, keys }, Object.values(HEADINGS), (group) =>
-    columns.map((column) => trends[group][column] ?? ""),
-  );
+  const values = trends.map((trend) => columns.map((column) => trend[column] ?? ""));
+  return keyedTable({ headings, keys }, Object.values(HEADINGS), values);
 }
 
 /** The typed half of SQUADTREND: the keys, and where each of them stands. */
@@ -72,11 +71,7 @@ export const computeSquadTrend = typed(
     });
     const options = readTrendOptions(cells);
     const groups = groupBy(rows.labels.by!, rows.numbers.reps!, rows.firstRow);
-    const logs = groups.keys.map((): LoggedSet[] => []);
-    groups.groupOf.forEach((group, row) => {
-      const set = group < 0 ? undefined : setIn(row);
-      if (set) logs[group].push(set);
-    });
+    const logs = groupsIn(groups).map(({ rows }) => rows.flatMap((row) => setIn(row) ?? []));
     const { headings, keys } = groups;
     return { headings, keys, trends: trendsOf(logs, options) };
   },

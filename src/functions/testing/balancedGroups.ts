@@ -1,5 +1,6 @@
-import { blockColumns, readOne, readRows, setting, type Grid } from "../../cells";
+import { blockColumns, numberAt, readOne, readRows, setting, type Grid } from "../../cells";
 import { balancedGroups as dealGroups } from "../../core/testing/balancedGroups";
+import { zip } from "../../core/zip";
 import * as quantities from "../quantities";
 import { labelAt } from "./labelAt";
 
@@ -31,7 +32,7 @@ export function balancedGroups(
   const seedNumber = readOne(setting(seed, quantities.seed(), 1))!;
   const whole: { row: number; scores: number[] }[] = [];
   for (let row = 0; row < rows.count; row++) {
-    const values = Object.keys(columns).map((key) => rows.numbers[key]![row]);
+    const values = Object.keys(columns).map((key) => numberAt(rows.numbers[key], row));
     if (values.every((value) => value !== null)) whole.push({ row, scores: values });
   }
   const letters = dealGroups(
@@ -42,6 +43,6 @@ export function balancedGroups(
     seedNumber,
   );
   const result: Grid = Array.from({ length: rows.count + rows.firstRow - 1 }, () => [""]);
-  whole.forEach(({ row }, i) => (result[row + rows.firstRow - 1] = [letters[i]]));
+  for (const [{ row }, letter] of zip(whole, letters)) result[row + rows.firstRow - 1] = [letter];
   return result;
 }

@@ -5,7 +5,7 @@ import { blankUnlessGiven } from "../blankUnlessGiven";
 import * as quantities from "../quantities";
 import { readConfidence } from "../settings";
 import { typed, type Given } from "../typed";
-import { readSides, pairsOf } from "./sides";
+import { readSides, pairsOf, type Side } from "./sides";
 
 /**
  * @customenum {string}
@@ -122,7 +122,8 @@ export const computeGroupChange = typed(
     const level = readConfidence(cells.confidence);
     const isThere = (row: number) => rows.isThere(row);
     const sides = readSides(rows.labels.group!, rows.firstRow, isThere, cells.first);
-    const [a, b] = sides.map((side) => pairsOf(side, rows.numbers.before!, rows.numbers.after!));
+    const pairs = (side: Side) => pairsOf(side, rows.numbers.before!, rows.numbers.after!);
+    const [a, b] = [pairs(sides[0]), pairs(sides[1])];
     return {
       ...compareGroups(a, b, level),
       lostA: a.lost,

@@ -5,5 +5,5 @@ import { isBlankLabel } from "../blankLabel";
 export function namedRows(labels: Labels): (row: number) => boolean {
   const columns = labels.headings.length;
   if (columns > 1) throw invalid(`athlete has ${columns} columns; expected one column`);
-  return (row) => !isBlankLabel(readCell(labels.cells[row][0]));
+  return (row) => !isBlankLabel(readCell(labels.cells[row]?.[0]));
 }

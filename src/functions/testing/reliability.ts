@@ -74,6 +74,8 @@ export const computeReliability = typed((cells: Given<"trials", "confidence">) =
   const { columns, dropped } = readWholeRows(trials);
   const level = readConfidence(cells.confidence);
   const byTrial = Object.values(columns);
-  const byAthlete = byTrial[0].map((_score, row) => byTrial.map((column) => column[row]));
+  const [first = []] = byTrial;
+  // Whole rows: every trial has a score in each.
+  const byAthlete = first.map((_score, row) => byTrial.map((column) => column[row]!));
   return { ...analyseTrials(byAthlete, level), dropped };
 });

@@ -13,7 +13,7 @@ import type { TrainingGroup } from "../../core/testing/groupChange";
 import { labelAt } from "./labelAt";
 
 /** One of two groups: its name as the sheet has it, and its rows. */
-interface Side {
+export interface Side {
   readonly name: string;
   readonly rows: readonly number[];
 }
@@ -39,20 +39,21 @@ export function readSides(
     sides.set(identity, side);
   });
   const found = [...sides.values()];
-  if (found.length !== 2) {
+  const [one, other] = found;
+  if (!one || !other || found.length > 2) {
     const names = found.slice(0, 5).map(({ name }) => `"${name}"`);
     const list = names.length === 0 ? "" : ` (${names.join(", ")}${found.length > 5 ? ", …" : ""})`;
     throw invalid(`group has ${found.length} labels${list}; expected exactly two`);
   }
   const wanted = isGiven(first) ? labelIdentity(readCell(oneLabel(first))) : "";
-  if (wanted === "" || wanted === "0") return [found[0], found[1]];
+  if (wanted === "" || wanted === "0") return [one, other];
   const a = sides.get(wanted);
   if (a === undefined) {
     throw invalid(
-      `first is "${wanted}"; expected one of the groups, "${found[0].name}" or "${found[1].name}"`,
+      `first is "${wanted}"; expected one of the groups, "${one.name}" or "${other.name}"`,
     );
   }
-  return [a, found.find((side) => side !== a)!];
+  return [a, a === one ? other : one];
 }
 
 /** The one cell of an argument that names something. */

@@ -1,5 +1,6 @@
-import { keyContent, readOne, readRows, setting, single, table } from "../../cells";
+import { keyContent, numberAt, readOne, readRows, setting, single, table } from "../../cells";
 import { squadChange as scoreSquad, type ScorePair } from "../../core/testing/squadChange";
+import { zip } from "../../core/zip";
 import { blankUnlessGiven } from "../blankUnlessGiven";
 import * as quantities from "../quantities";
 import { typed, type Given } from "../typed";
@@ -86,13 +87,14 @@ export const computeSquadChange = typed(
     const isNamed = namedRows(labels.athlete!);
     const athletes: NamedPair[] = [];
     for (let row = 0; row < count; row++) {
-      const [scoreBefore, scoreAfter] = [numbers.before![row], numbers.after![row]];
+      const scoreBefore = numberAt(numbers.before, row);
+      const scoreAfter = numberAt(numbers.after, row);
       if (scoreBefore === null || scoreAfter === null || !isNamed(row)) continue;
       labelAt(labels.athlete!, row, firstRow, "athlete");
-      const name = keyContent(labels.athlete!.cells[row][0]);
+      const name = keyContent(labels.athlete!.cells[row]?.[0]);
       athletes.push({ name, before: scoreBefore, after: scoreAfter });
     }
     const changes = scoreSquad(athletes, { ...test, typicalError });
-    return changes.map((change, i) => ({ athlete: athletes[i].name, ...change }));
+    return zip(athletes, changes).map(([{ name }, change]) => ({ athlete: name, ...change }));
   },
 );

@@ -1,10 +1,11 @@
 import { blockColumns, invalid, readRows, table } from "../../cells";
 import { testTable as tabulate } from "../../core/testing/testTable";
+import { zip } from "../../core/zip";
 import { blankUnlessGiven } from "../blankUnlessGiven";
 import * as quantities from "../quantities";
 import { readConfidence } from "../settings";
 import { typed, type Given } from "../typed";
-import { readSides, pairsOf } from "./sides";
+import { readSides, pairsOf, type Side } from "./sides";
 
 /**
  * A paper's results table in one formula: two groups before and after over a whole battery of tests, a row a measure.
@@ -48,10 +49,12 @@ export const computeTestTable = typed(
     const measures = Array.from({ length: width }, (_measure, i) => String(i));
     const rows = readRows(
       Object.fromEntries(
-        measures.flatMap((i) => [
-          [`before ${i}`, columnsBefore[i]],
-          [`after ${i}`, columnsAfter[i]],
-        ]),
+        zip(Object.values(columnsBefore), Object.values(columnsAfter)).flatMap(
+          ([before, after], i) => [
+            [`before ${i}`, before],
+            [`after ${i}`, after],
+          ],
+        ),
       ),
       { group: { given: blankUnlessGiven(cells.group), name: "group" } },
     );
@@ -69,10 +72,13 @@ export const computeTestTable = typed(
     );
     return tabulate(
       measures.map((i) => {
-        const [a, b] = sides.map((side) =>
-          pairsOf(side, rows.numbers[`before ${i}`]!, rows.numbers[`after ${i}`]!),
-        );
-        return { measure: rows.heading(`before ${i}`)!, a, b };
+        const pairs = (side: Side) =>
+          pairsOf(side, rows.numbers[`before ${i}`]!, rows.numbers[`after ${i}`]!);
+        return {
+          measure: rows.heading(`before ${i}`)!,
+          a: pairs(sides[0]),
+          b: pairs(sides[1]),
+        };
       }),
       level,
     );

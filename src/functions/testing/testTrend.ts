@@ -1,5 +1,6 @@
-import { groupRows, readOne, readRows, setting, table } from "../../cells";
+import { groupRows, groupsIn, readOne, readRows, setting, table } from "../../cells";
 import { testTrend as fitTrends, type TestTrend } from "../../core/testing/testTrend";
+import { zip } from "../../core/zip";
 import { blankUnlessGiven } from "../blankUnlessGiven";
 import * as quantities from "../quantities";
 import { readConfidence } from "../settings";
@@ -72,11 +73,11 @@ export const computeTestTrend = typed(
     const [dates, scores] = [numbers.date!, numbers.score!];
     const isNamed = namedRows(labels.athlete!);
     const isTest = (row: number) => dates[row] !== null && scores[row] !== null && isNamed(row);
-    const { groupOf, keys } = groupRows(labels.athlete!, isTest, firstRow, "athlete");
-    const tests = keys.map((): { date: number; score: number }[] => []);
-    groupOf.forEach((group, row) => {
-      if (group >= 0) tests[group].push({ date: dates[row]!, score: scores[row]! });
-    });
-    return fitTrends(tests, per, level).map((trend, i) => ({ athlete: keys[i][0], ...trend }));
+    const athletes = groupsIn(groupRows(labels.athlete!, isTest, firstRow, "athlete"));
+    const tests = athletes.map(({ rows }) =>
+      rows.map((row) => ({ date: dates[row]!, score: scores[row]! })),
+    );
+    const trends = fitTrends(tests, per, level);
+    return zip(athletes, trends).map(([{ key }, trend]) => ({ athlete: key[0] ?? "", ...trend }));
   },
 );

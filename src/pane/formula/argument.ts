@@ -1,3 +1,4 @@
+import { widthOf } from "../../cells";
 import type { Parameter } from "../../functions/catalogue";
 import { isReference, seenFrom } from "./reference";
 
@@ -83,17 +84,20 @@ function readNumber(text: string): Argument | undefined {
 /** The rows of an array constant; nothing where it holds more than numbers and texts. */
 function readArray(text: string): (number | string)[][] | undefined {
   const parts = text.slice(1, -1).match(/"(?:[^"]|"")*"|[,;]|[^",;]+/g) ?? [];
-  const rows: (number | string)[][] = [[]];
+  let row: (number | string)[] = [];
+  const rows = [row];
   for (const part of parts) {
-    if (part === ";") rows.push([]);
-    else if (part !== "," && part.trim() !== "") {
+    if (part === ";") {
+      row = [];
+      rows.push(row);
+    } else if (part !== "," && part.trim() !== "") {
       const content = readArgument(part);
       if (content.kind !== "value" || typeof content.value === "boolean") return undefined;
       if (typeof content.value === "string" && !part.trim().startsWith('"')) return undefined;
-      rows[rows.length - 1].push(content.value);
+      row.push(content.value);
     }
   }
-  return rows.every((row) => row.length === rows[0].length && row.length > 0) ? rows : undefined;
+  return rows.every((row) => row.length === widthOf(rows) && row.length > 0) ? rows : undefined;
 }
 
 /** A call, or something reckoned with a cell: words have neither. */

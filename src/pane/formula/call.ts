@@ -21,7 +21,7 @@ export function callOf(entry: CatalogueFunction, typed: Typed): Call {
 /** The parameters that the function cannot do without and that have nothing yet. */
 export function missing({ entry, args }: Call): string[] {
   return entry.parameters
-    .filter(({ optional }, index) => !optional && args[index].kind === "omitted")
+    .filter(({ optional }, index) => !optional && args[index]?.kind === "omitted")
     .map(({ name }) => name);
 }
 
@@ -34,9 +34,9 @@ export function formulaOf({ entry, args }: Call, sheet: string): string {
 
 /** What an example of the catalogue gives each parameter, or nothing where it is no single call. */
 export function typedIn(entry: CatalogueFunction, formula: string): Typed | undefined {
-  const match = /^=SPARE\.([A-Z0-9]+)\((.*)\)$/s.exec(formula);
-  if (match?.[1] !== entry.id) return undefined;
-  const texts = splitArguments(match[2]);
+  const [, id, inside = ""] = /^=SPARE\.([A-Z0-9]+)\((.*)\)$/s.exec(formula) ?? [];
+  if (id !== entry.id) return undefined;
+  const texts = splitArguments(inside);
   return Object.fromEntries(
     entry.parameters.map(({ name }, index) => [name, (texts[index] ?? "").trim()]),
   );

@@ -43,8 +43,9 @@ export function dealColumns(
 /** The headings of a selection, in plain form, if its first row is words throughout. */
 function titlesOf(values: Selection["values"]): string[] | undefined {
   const [first, ...rest] = values;
-  const isWords = first?.every((cell) => typeof cell === "string" && /\p{L}/u.test(cell));
-  return isWords && rest.length > 0 ? first.map((cell) => plain(String(cell))) : undefined;
+  if (!first || rest.length === 0) return undefined;
+  const isWords = first.every((cell) => typeof cell === "string" && /\p{L}/u.test(cell));
+  return isWords ? first.map((cell) => plain(String(cell))) : undefined;
 }
 
 /** "Load (kg)" and "load, kg" are "load". */

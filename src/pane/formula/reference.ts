@@ -38,10 +38,10 @@ export function seenFrom(sheet: string, text: string): string {
 
 /** One column out of a range such as "B2:D20": `columnOf("B2:D20", 1)` is "C2:C20". */
 export function columnOf(address: string, column: number): string {
-  const [first, last = first] = address.replaceAll("$", "").split(":");
-  const letters = columnLetters(columnNumber(/^[A-Z]+/i.exec(first)![0]) + column);
-  const top = /\d+$/.exec(first)![0];
-  const bottom = /\d+$/.exec(last)![0];
+  const match = /^([A-Z]+)(\d+)(?::[A-Z]+(\d+))?$/i.exec(address.replaceAll("$", ""));
+  if (!match) throw new Error(`"${address}" is not a range of cells`);
+  const [, left = "", top = "", bottom = top] = match;
+  const letters = columnLetters(columnNumber(left) + column);
   return top === bottom ? `${letters}${top}` : `${letters}${top}:${letters}${bottom}`;
 }
 

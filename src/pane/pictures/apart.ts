@@ -15,12 +15,13 @@ export function apart<L extends Placed>(
     .sort((a, b) => a.from - b.from);
   // Each pair that is too near gives way by half; a few rounds settle the handful a plot has.
   for (let round = 0; round < 50; round++) {
-    for (let next = 1; next < placed.length; next++) {
-      const missing = gap - (placed[next].to - placed[next - 1].to);
-      if (missing <= 0) continue;
-      placed[next - 1].to -= missing / 2;
-      placed[next].to += missing / 2;
-    }
+    placed.forEach((label, place) => {
+      const before = placed[place - 1];
+      const missing = before ? gap - (label.to - before.to) : 0;
+      if (!before || missing <= 0) return;
+      before.to -= missing / 2;
+      label.to += missing / 2;
+    });
   }
   return placed.map(({ label, from, to }) => ({ ...label, shift: to - from }));
 }

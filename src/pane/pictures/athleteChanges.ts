@@ -215,10 +215,10 @@ function readChanges(values: Cells): AthleteChanges {
   });
   const detectable = computeMdc({ typicalError: upright(errors) });
   for (let row = 0; row < count; row++) {
-    const written = textOf(labels.athlete!.cells[row][0]);
+    const written = textOf(labels.athlete!.cells[row]?.[0]);
     const name = written || `row ${row + firstRow}`;
-    const score = resultIn(changes[row]);
-    const least = resultIn(detectable[row]);
+    const score = resultIn(changes[row] ?? []);
+    const least = resultIn(detectable[row] ?? []);
     if (score === null || least === null) {
       if (written !== "") leftOut.push(name);
       continue;
@@ -238,10 +238,11 @@ function typicalErrors(column: readonly (number | null)[], given: string): (numb
   if (all.length === 0) {
     throw new Unreadable(`no row has a ${given}; expected at least one, beside the scores`);
   }
-  const perRow = all.length === 1 ? column.map(() => all[0]) : [...column];
+  const [first = null, ...more] = all;
+  const perRow = more.length === 0 ? column.map(() => first) : [...column];
   if (given === "typical error") return perRow;
   // A detectable change is so many typical errors: as many as the one of an error of 1.
-  const one = resultIn(computeMdc({ typicalError: 1 })[0]);
+  const one = resultIn(computeMdc({ typicalError: 1 }).flat());
   return perRow.map((value) => (value === null || one === null ? null : value / one));
 }
 

@@ -1,4 +1,4 @@
-import { isHeading, readCell } from "../../cells";
+import { isHeading, readCell, widthOf } from "../../cells";
 import { Unreadable, type Cells } from "./picture";
 
 /** A column that a picture needs, and how people head it. */
@@ -70,7 +70,7 @@ function inOrder<K extends string>(
 ): Map<K, number> {
   const keys = keysOf(wanted);
   const needed = keys.filter((key) => !wanted[key].optional).length;
-  const width = cells[0].length;
+  const width = widthOf(cells);
   if (width < needed || width > keys.length) {
     const found = `found ${width} column${width === 1 ? "" : "s"}`;
     throw new Unreadable(

@@ -1,5 +1,5 @@
 import * as Plot from "@observablehq/plot";
-import { readRows } from "../../cells";
+import { numberAt, readRows } from "../../cells";
 import * as quantities from "../../functions/quantities";
 import { computeDoseResponse } from "../../functions/studies/doseResponse";
 import { dealColumns, unitIn } from "./columns";
@@ -125,7 +125,8 @@ function finding({ studies, slope, slopeInterval, line }: DoseResponse): string 
   const range = slopeInterval
     ? ` (${signed(slopeInterval.low, digits)} to ${signed(slopeInterval.high, digits)})`
     : "";
-  const [from, to] = [line[0].dose, line[line.length - 1].dose];
+  const doses = line.map(({ dose }) => dose);
+  const [from, to] = [Math.min(...doses), Math.max(...doses)];
   const dose = (value: number) => number(value, Number.isInteger(value) ? 0 : 1);
   return (
     `One more of the dose goes with ${signed(slope, digits)}${range} in the effect; ` +
@@ -152,9 +153,9 @@ function readDoses(values: Cells): DoseResponse {
   });
   const studies: DosedStudy[] = [];
   for (let row = 0; row < count; row++) {
-    const dose = numbers.dose![row];
-    const effect = numbers.effect![row];
-    const standardError = numbers.standardError![row];
+    const dose = numberAt(numbers.dose, row);
+    const effect = numberAt(numbers.effect, row);
+    const standardError = numberAt(numbers.standardError, row);
     if (dose === null || effect === null || standardError === null) continue;
     studies.push({ dose, effect, standardError, ...ownInterval(effect, standardError) });
   }

@@ -1,5 +1,5 @@
 import * as Plot from "@observablehq/plot";
-import { readRows } from "../../cells";
+import { numberAt, readRows } from "../../cells";
 import * as quantities from "../../functions/quantities";
 import { PoolMethodChoice } from "../../functions/studies/choices";
 import { computePoolStudies } from "../../functions/studies/poolStudies";
@@ -215,9 +215,10 @@ function readStudies(values: Cells): Forest {
   );
   const studies: Study[] = [];
   for (let row = 0; row < count; row++) {
-    const [effect, standardError] = [numbers.effect![row], numbers.standardError![row]];
+    const effect = numberAt(numbers.effect, row);
+    const standardError = numberAt(numbers.standardError, row);
     if (effect === null || standardError === null) continue;
-    const name = textOf(labels.study!.cells[row][0]) || `row ${row + firstRow}`;
+    const name = textOf(labels.study!.cells[row]?.[0]) || `row ${row + firstRow}`;
     studies.push({ name, effect, standardError, ...ownInterval(effect, standardError) });
   }
   if (studies.length === 0) {

@@ -1,5 +1,5 @@
 import * as Plot from "@observablehq/plot";
-import { readRows } from "../../cells";
+import { numberAt, readRows } from "../../cells";
 import * as quantities from "../../functions/quantities";
 import { computeStrengthTrend } from "../../functions/strength/strengthTrend";
 import { dealColumns, hasHeadings, unitIn } from "./columns";
@@ -49,9 +49,9 @@ export const strengthTrend: Picture<StrengthTrend> = {
     const { theme, letters } = sheet;
     const units = options.units ?? data.units;
     const days = data.days.map((day) => ({ ...day, date: toDate(day.date) }));
-    const last = days[days.length - 1];
+    const today = days.slice(-1);
     const digits = digitsFor(days.map(({ high }) => high));
-    const lastLabel = number(last.oneRepMax, digits);
+    const [todayLabel = ""] = today.map(({ oneRepMax }) => number(oneRepMax, digits));
     return compose(sheet, this.alt({ ...data, units }), [
       { text: this.title, look: "title" },
       { text: finding({ ...data, units }), look: "finding" },
@@ -60,7 +60,7 @@ export const strengthTrend: Picture<StrengthTrend> = {
           height: sheet.wide ? 340 : 220,
           marginTop: 26,
           marginLeft: 42,
-          marginRight: textWidth(lastLabel, letters + 1, true) + 10,
+          marginRight: textWidth(todayLabel, letters + 1, true) + 10,
           marginBottom: 46,
           x: { type: "utc", label: "date", ticks: sheet.wide ? 8 : 4 },
           y: {
@@ -76,10 +76,10 @@ export const strengthTrend: Picture<StrengthTrend> = {
             Plot.lineY(days, { x: "date", y: "high", stroke: theme.quiet, strokeDasharray: "3,3" }),
             Plot.lineY(days, { x: "date", y: "oneRepMax", stroke: theme.accent, strokeWidth: 2 }),
             Plot.dot(days, { x: "date", y: "oneRepMax", r: 2.5, fill: theme.accent }),
-            Plot.text([last], {
+            Plot.text(today, {
               x: "date",
               y: "oneRepMax",
-              text: () => lastLabel,
+              text: () => todayLabel,
               dx: 6,
               textAnchor: "start",
               fontWeight: 600,
@@ -105,8 +105,9 @@ function finding({ days, units }: StrengthTrend): string {
   const say = ({ date, oneRepMax, low, high }: TrendDay) =>
     `${withUnit(number(oneRepMax, digits), units)} (${number(low, digits)} to ` +
     `${number(high, digits)}) on ${dayText(date)}`;
-  const last = days[days.length - 1];
-  return days.length === 1 ? `${say(last)}.` : `From ${say(days[0])} to ${say(last)}.`;
+  const [first, ...later] = days.map(say);
+  const last = later.at(-1);
+  return last === undefined ? `${first}.` : `From ${first} to ${last}.`;
 }
 
 function ofLog(values: Cells): StrengthTrend {
@@ -125,10 +126,10 @@ function ofTable(values: Cells): StrengthTrend {
   });
   const days: TrendDay[] = [];
   for (let row = 0; row < count; row++) {
-    const date = numbers.date![row];
-    const oneRepMax = numbers.oneRepMax![row];
-    const low = numbers.low![row];
-    const high = numbers.high![row];
+    const date = numberAt(numbers.date, row);
+    const oneRepMax = numberAt(numbers.oneRepMax, row);
+    const low = numberAt(numbers.low, row);
+    const high = numberAt(numbers.high, row);
     if (date === null || oneRepMax === null || low === null || high === null) continue;
     if (low > oneRepMax || oneRepMax > high) {
       throw new Unreadable(

@@ -1,5 +1,5 @@
 import * as Plot from "@observablehq/plot";
-import { readRows } from "../../cells";
+import { numberAt, readRows } from "../../cells";
 import * as quantities from "../../functions/quantities";
 import { dealColumns, headingsOf, textOf, withoutBlankEdges } from "./columns";
 import { compose, EDGE, plot, sheetFor, type Sheet } from "./frame";
@@ -144,15 +144,15 @@ function axisOf(sheet: Sheet, { weeks, by }: WeeklyLoad) {
   const step = turned ? 1 : Math.max(1, Math.ceil((widest + 5) / slot));
   const ticks = weeks.map((_, at) => at).filter((at) => at % step === 0);
   const starts = weeks.flatMap(({ block }, at) =>
-    block !== undefined && (at === 0 || weeks[at - 1].block !== block) ? [at] : [],
+    block !== undefined && block !== weeks[at - 1]?.block ? [{ at, block }] : [],
   );
   const blockRoom = starts.length > 0 ? 18 : 0;
   const rules = starts
-    .filter((at) => at > 0)
-    .map((at) => Plot.ruleX([at - 0.5], { stroke: theme.quiet, strokeDasharray: "2,3" }));
-  const names = starts.map((at, place) => {
-    const length = (starts[place + 1] ?? weeks.length) - at;
-    return { at: at - 0.45, name: cut(weeks[at].block!, length * slot - 2, letters) };
+    .filter(({ at }) => at > 0)
+    .map(({ at }) => Plot.ruleX([at - 0.5], { stroke: theme.quiet, strokeDasharray: "2,3" }));
+  const names = starts.map(({ at, block }, place) => {
+    const length = (starts[place + 1]?.at ?? weeks.length) - at;
+    return { at: at - 0.45, name: cut(block, length * slot - 2, letters) };
   });
   return {
     slot,
@@ -228,21 +228,17 @@ function readWeeks(values: Cells): WeeklyLoad {
   });
   const weeks: Week[] = [];
   for (let row = 0; row < count; row++) {
-    const key = cells[row + cells.length - count].slice(0, keys).map(keyText);
-    const volumeLoad = numbers.volumeLoad![row];
-    const closeSets = numbers.closeSets![row];
+    const key = (cells[row + cells.length - count] ?? []).slice(0, keys).map(keyText);
+    const volumeLoad = numberAt(numbers.volumeLoad, row);
+    const closeSets = numberAt(numbers.closeSets, row);
     if (key.every((part) => part === "") || (volumeLoad === null && closeSets === null)) continue;
-    weeks.push({
-      block: keys === 2 ? key[0] : undefined,
-      label: key[keys - 1],
-      volumeLoad,
-      closeSets,
-    });
+    const [label = "", block] = key.reverse();
+    weeks.push({ block, label, volumeLoad, closeSets });
   }
   if (weeks.length === 0) {
     throw new Unreadable("no row has a key and a sum; expected the table of LOGSUMMARY");
   }
-  return { by: headings[keys - 1].toLowerCase() || "week", weeks };
+  return { by: headings[keys - 1]?.toLowerCase() || "week", weeks };
 }
 
 /** A week named by its first day is shown as one. */

@@ -13,7 +13,8 @@ export function wordsOf(text: string): string[] {
 /** The form under which a word is looked up: one, or none for a word that says nothing. */
 function wordForm(word: string): string[] {
   if (word === "" || SILENT.has(word)) return [];
-  if (word in SAME) return [SAME[word]];
+  const same = Object.hasOwn(SAME, word) ? SAME[word] : undefined;
+  if (same !== undefined) return [same];
   return [/^\d/.test(word) || NUMBERS.has(word) ? NUMBER : stem(word)];
 }
 

@@ -72,9 +72,9 @@ export const findView: View = {
 const SHOWN = 8;
 
 function foundText(found: readonly CatalogueFunction[]): string {
-  if (found.length === 0)
-    return "Nothing found. Say it in other words, or empty the field to browse.";
-  const likeliest = `The likeliest is ${found[0].id}.`;
+  const [first] = found;
+  if (!first) return "Nothing found. Say it in other words, or empty the field to browse.";
+  const likeliest = `The likeliest is ${first.id}.`;
   return found.length === 1 ? likeliest : `${found.length} found. ${likeliest}`;
 }
 

@@ -1,3 +1,4 @@
+import { onlyCell } from "../../cells";
 import type { CatalogueFunction } from "../../functions/catalogue";
 import { callOf, formulaOf, missing, type Typed } from "../formula/call";
 import { dealColumns } from "../formula/columns";
@@ -94,7 +95,10 @@ export function argumentForm(entry: CatalogueFunction, context: PaneContext): Ar
       void port.readSelection().then((selection) => {
         const dealt = dealColumns(entry.parameters, selection, data.headings);
         const names = Object.keys(dealt);
-        for (const { name, write } of fields) if (name in dealt) write(dealt[name]);
+        for (const { name, write } of fields) {
+          const columns = dealt[name];
+          if (columns !== undefined) write(columns);
+        }
         if (names.length > 0) tell(said, `Filled ${names.join(", ")}.`);
         else tell(said, "No selected column has a heading that fits an argument.", "failed");
         update();
@@ -183,12 +187,11 @@ function resultOf(worked: Worked): HTMLElement[] {
         ),
       ];
     case "result": {
-      const [[first]] = worked.grid;
-      const isSingle = worked.grid.length === 1 && worked.grid[0].length === 1;
-      if (!isSingle) return [gridTable(worked.grid, "What the formula gives")];
-      if (first === "")
+      const only = onlyCell(worked.grid);
+      if (only === undefined) return [gridTable(worked.grid, "What the formula gives")];
+      if (only === "")
         return [element("p", { className: "quiet" }, "Nothing yet: a cell is blank.")];
-      return [element("p", {}, "gives ", element("output", {}, cellText(first)))];
+      return [element("p", {}, "gives ", element("output", {}, cellText(only)))];
     }
   }
 }

@@ -1,3 +1,4 @@
+import { onlyCell } from "../../cells";
 import type { CatalogueFunction } from "../../functions/catalogue";
 import { callOf, typedIn } from "../formula/call";
 import { work } from "../formula/work";
@@ -76,12 +77,11 @@ function example(
   if (call.args.every(({ kind }) => kind !== "cells" && kind !== "formula")) {
     void work(call, port, implementations).then((worked) => {
       if (worked.kind !== "result") return;
-      const [[first]] = worked.grid;
-      const single = worked.grid.length === 1 && worked.grid[0].length === 1;
+      const only = onlyCell(worked.grid);
       shown.replaceChildren(
-        single
-          ? element("p", {}, "gives ", element("strong", {}, cellText(first)))
-          : gridTable(worked.grid, "What the example gives"),
+        only === undefined
+          ? gridTable(worked.grid, "What the example gives")
+          : element("p", {}, "gives ", element("strong", {}, cellText(only))),
       );
     });
     const use = element("button", { type: "button", className: "plain" }, "Put it in the form");

@@ -1,4 +1,4 @@
-import { CellError, type Grid } from "../../cells";
+import { CellError, widthOf, type Grid } from "../../cells";
 import { element } from "./elements";
 
 const ROWS = 12;
@@ -12,7 +12,7 @@ export function gridTable(grid: Grid, caption: string): HTMLElement {
   );
   const more = [
     grid.length > ROWS && `${grid.length - ROWS} more rows`,
-    grid[0].length > COLUMNS && `${grid[0].length - COLUMNS} more columns`,
+    widthOf(grid) > COLUMNS && `${widthOf(grid) - COLUMNS} more columns`,
   ].filter(Boolean);
   return element(
     "div",

@@ -1,3 +1,4 @@
+import { last } from "../../last";
 import {
   filterRegression,
   levelRegression,
@@ -77,7 +78,7 @@ export function trendModel(
     const observations = sets.map((set): Observation => {
       const reps = repsTheLoadAllows(set, guess, equation);
       const { value, variance, curve, bias } = tangent(set, reps, guess.curve, spread, equation);
-      const lean = drifts.map(({ elapsed }) => elapsed[set.place]);
+      const lean = drifts.map(({ elapsed }) => elapsed[set.place]!);
       const columns = [...lean, bias, ...(curveSd > 0 ? [curve] : [])];
       return { place: set.place, value, columns, variance };
     });
@@ -89,7 +90,7 @@ export function trendModel(
     const model = modelAt(guess);
     const filtered = filterRegression(model, MIDDLING);
     const { level } = smoothRegression(model, MIDDLING, filtered);
-    const found = curveSd > 0 ? filtered.slopes[slopes.length - 1] : 0;
+    const found = curveSd > 0 ? last(filtered.slopes) : 0;
     guess = {
       levels: used.days.map((_, day) => level(day)),
       curve: Math.max(-2 * curveSd, Math.min(2 * curveSd, found)),
@@ -160,7 +161,7 @@ const steepness = (equation: Equation, t: number) => -equation.slope(t) / equati
 
 /** The reps that the set's load allows by the equation, if ln 1RM is as guessed: from 1 to the equation's cap. */
 function repsTheLoadAllows(set: ModelSet, { levels }: Guess, equation: Equation): number {
-  const fraction = set.load / Math.exp(levels[set.place]);
+  const fraction = set.load / Math.exp(levels[set.place]!);
   if (fraction >= 1) return 1;
   return fraction <= equation.fraction(equation.cap) ? equation.cap : equation.repsAt(fraction);
 }

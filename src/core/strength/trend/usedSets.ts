@@ -94,11 +94,12 @@ function withoutBeaten(sets: readonly LoggedSet[]): LoggedSet[] {
   for (const day of days.values()) {
     // From the heaviest down, so that only the reps so far matter: the most of them, at the most load.
     day.sort((a, b) => b.load - a.load || b.reps - a.reps);
-    let best = day[0];
-    for (const { set, load, reps } of day) {
-      const isBeaten = best.reps > reps || (best.reps === reps && best.load > load);
+    let best: SizedSet | undefined;
+    for (const sized of day) {
+      const { set, load, reps } = sized;
+      const isBeaten = best && (best.reps > reps || (best.reps === reps && best.load > load));
       if (set.reserve === 0 && isBeaten) beaten.add(set);
-      if (reps > best.reps) best = { set, load, reps };
+      if (!best || reps > best.reps) best = sized;
     }
   }
   return sets.filter((set) => !beaten.has(set));
