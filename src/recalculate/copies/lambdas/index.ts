@@ -42,7 +42,7 @@ export function withHelpers(names: Iterable<string>): string[] {
   const found = new Set<string>();
   const visit = (name: string) => {
     if (found.has(name)) return;
-    for (const [, used] of lambdas.get(name)!.body.matchAll(REFERENCE)) visit(used);
+    for (const [, used = ""] of lambdas.get(name)!.body.matchAll(REFERENCE)) visit(used);
     found.add(name);
   };
   for (const name of names) visit(name);
