@@ -10,6 +10,8 @@ const loads = (files: string[], packages: string[]) => ({
 });
 const file = "tests/core/some.test.ts";
 
+const byProject = await testsByProject();
+
 describe("a test's project", () => {
   it("is what it loads that costs most", () => {
     expect(projectOf(file, loads(["src/core/load/round.ts"], ["fast-check"]))).toBe("unit");
@@ -20,16 +22,16 @@ describe("a test's project", () => {
     expect(projectOf("tests/hostile/some.test.ts", loads([], []))).toBe("hostile");
   });
 
-  it("is found through whatever its helpers load, and types do not count", async () => {
-    const { unit, engine, dist, browser } = await testsByProject();
+  it("is found through whatever its helpers load, and types do not count", () => {
+    const { unit, engine, dist, browser } = byProject;
     expect(unit).toContain("tests/core/load/round.test.ts");
     expect(engine).toContain("tests/engine/settle.test.ts");
     expect(dist).toContain("tests/hosts/sheets/cells.test.ts");
     expect(browser).toContain("tests/browser/workbook.test.ts");
   });
 
-  it("is exactly one", async () => {
-    const all = Object.values(await testsByProject()).flat();
+  it("is exactly one", () => {
+    const all = Object.values(byProject).flat();
     expect(all.sort()).toEqual(testFiles());
   });
 
