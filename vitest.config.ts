@@ -49,6 +49,7 @@ export default defineConfig({
       project("dist", { globalSetup: ["tests/setup/dist.ts"] }),
       project("browser", { globalSetup: ["tests/setup/browser.ts"] }),
       project("hostile"),
+      project("simulated"),
     ],
   },
 });

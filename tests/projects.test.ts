@@ -20,6 +20,7 @@ describe("a test's project", () => {
     expect(projectOf(file, loads(["tests/built.ts"], ["@univerjs/core"]))).toBe("dist");
     expect(projectOf(file, loads(["tests/built.ts"], ["playwright-core"]))).toBe("browser");
     expect(projectOf("tests/hostile/some.test.ts", loads([], []))).toBe("hostile");
+    expect(projectOf("tests/simulated/some.test.ts", loads([], []))).toBe("simulated");
   });
 
   it("is found through whatever its helpers load, and types do not count", () => {

@@ -11,8 +11,9 @@ import { ROOT } from "../src/tools/paths";
  * - `dist`: what the build makes, outside a browser.
  * - `browser`: a browser.
  * - `hostile`: the largest matrices, of which a fast project runs a part.
+ * - `simulated`: what is promised of intervals and chances, held to invented data whose truth is known.
  */
-export type Project = "unit" | "engine" | "dist" | "browser" | "hostile";
+export type Project = "unit" | "engine" | "dist" | "browser" | "hostile" | "simulated";
 
 /** Every test file by its project. It says so itself, by what it loads, so no test needs to be listed. */
 export async function testsByProject(): Promise<Readonly<Record<Project, string[]>>> {
@@ -26,6 +27,7 @@ export async function testsByProject(): Promise<Readonly<Record<Project, string[
     dist: of("dist"),
     browser: of("browser"),
     hostile: of("hostile"),
+    simulated: of("simulated"),
   };
 }
 
@@ -34,6 +36,7 @@ export function projectOf(file: string, { files, packages }: Loaded): Project {
   if (packages.has("playwright-core")) return "browser";
   if (files.has("tests/built.ts")) return "dist";
   if (file.startsWith("tests/hostile/")) return "hostile";
+  if (file.startsWith("tests/simulated/")) return "simulated";
   const asksOthers = OTHER_PROGRAMS.some((program) => files.has(program));
   return asksOthers || [...packages].some(isEngine) ? "engine" : "unit";
 }

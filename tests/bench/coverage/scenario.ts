@@ -24,7 +24,7 @@ export interface Scenario {
   readonly run: (draws: Draws) => boolean | readonly boolean[];
   /** Runs of the full measurement: 2,000 unless given. */
   readonly runs?: number;
-  /** Runs of the short form among the unit tests: 300 unless given. */
+  /** Runs of the short form in `tests/simulated/`: 300 unless given. */
   readonly shortRuns?: number;
 }
 

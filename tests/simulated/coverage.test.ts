@@ -1,10 +1,7 @@
-import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { families } from "./registry";
-import { measure, nameOf, outside, shortRuns } from "./scenario";
-import { percent, rowsIn, rowsOf } from "./tables";
-
-const document = readFileSync(new URL("../../../docs/accuracy.md", import.meta.url), "utf8");
+import { families } from "../bench/coverage/registry";
+import { measure, nameOf, outside, shortRuns } from "../bench/coverage/scenario";
+import { percent } from "../bench/coverage/tables";
 
 /** The short form of `npm run coverage`: fewer runs, the same seeds. */
 describe.each(families)("what $name promises", (family) => {
@@ -17,8 +14,4 @@ describe.each(families)("what $name promises", (family) => {
       expect(outside(scenario, measured), `${found}, expected from ${band}`).toBe(false);
     },
   );
-
-  it("stands in docs/accuracy.md, row for row (npm run coverage writes it)", () => {
-    expect(rowsIn(document, family)).toEqual(rowsOf(family));
-  });
 });
