@@ -56,17 +56,22 @@ export function denseFit(
     }),
   );
 
-  const { solution: weightsOfValues, logDeterminant } = solve(covariance, values);
-  const weightsOfOnes = solve(covariance, ones).solution;
+  /** How far each level goes together with each observation. */
+  const ties = levelCovariance.map((row) => observations.map(({ place }) => elementAt(row, place)));
+  const { solutions, logDeterminant } = solve(covariance, [values, ones, ...ties]);
+  const weightsOfValues = elementAt(solutions, 0);
+  const weightsOfOnes = elementAt(solutions, 1);
   const information = dot(ones, weightsOfOnes);
   const constant = dot(ones, weightsOfValues) / information;
   const residual = values.map((value) => value - constant);
-  const pulled = solve(covariance, residual).solution;
+  const pulled = weightsOfValues.map(
+    (weight, i) => weight - constant * elementAt(weightsOfOnes, i),
+  );
   const logLikelihood = -(logDeterminant + Math.log(information) + dot(residual, pulled)) / 2;
 
-  const tied = levelCovariance.map((row) => {
-    const tie = observations.map(({ place }) => elementAt(row, place));
-    const solved = solve(covariance, tie).solution;
+  const tied = levelCovariance.map((row, place) => {
+    const tie = elementAt(ties, place);
+    const solved = elementAt(solutions, place + 2);
     return { row, tie, solved, flat: 1 - dot(tie, weightsOfOnes) };
   });
   const levels = tied.map(({ tie }) => constant + dot(tie, pulled));
@@ -91,13 +96,15 @@ export function denseFit(
 const dot = (a: readonly number[], b: readonly number[]) =>
   a.reduce((sum, value, i) => sum + value * elementAt(b, i), 0);
 
-/** Gaussian elimination with pivots, for a matrix that is symmetric and positive. */
-function solve(matrix: readonly (readonly number[])[], right: readonly number[]) {
-  const rows = matrix.map((row, i) => [...row, elementAt(right, i)]);
-  const n = rows.length;
+/** Gaussian elimination with pivots, for a matrix that is symmetric and positive and several right sides. */
+function solve(matrix: readonly (readonly number[])[], rights: readonly (readonly number[])[]) {
+  const n = matrix.length;
+  const rows = matrix.map((row, i) =>
+    Float64Array.of(...row, ...rights.map((right) => elementAt(right, i))),
+  );
   let logDeterminant = 0;
   for (let k = 0; k < n; k++) {
-    const size = (row: readonly number[]) => Math.abs(elementAt(row, k));
+    const size = (row: Float64Array) => Math.abs(elementAt(row, k));
     const pivot = rows.slice(k).reduce((a, b) => (size(b) > size(a) ? b : a));
     rows[rows.indexOf(pivot)] = elementAt(rows, k);
     rows[k] = pivot;
@@ -105,9 +112,11 @@ function solve(matrix: readonly (readonly number[])[], right: readonly number[])
     for (const row of rows) {
       if (row === pivot) continue;
       const share = elementAt(row, k) / elementAt(pivot, k);
-      for (let j = k; j <= n; j++) row[j] = elementAt(row, j) - share * elementAt(pivot, j);
+      for (let j = k; j < row.length; j++) row[j]! -= share * pivot[j]!;
     }
   }
-  const solution = rows.map((row, i) => elementAt(row, n) / elementAt(row, i));
-  return { solution, logDeterminant };
+  const solutions = rights.map((_, right) =>
+    rows.map((row, i) => elementAt(row, n + right) / elementAt(row, i)),
+  );
+  return { solutions, logDeterminant };
 }
