@@ -1,9 +1,11 @@
 import { expect } from "vitest";
 import { CellError } from "../../../src/cells";
-import { implementations } from "../../../src/functions/implementations";
+
 import { lambdas, lambdaText, PREFIX } from "../../../src/recalculate/copies/lambdas";
 import { rewriteFormula } from "../../../src/recalculate/copies/rewriteFormula";
 import { cellAddress } from "../../../src/formula/address";
+import { call } from "../../functions/catalogue";
+import { elementAt, named } from "../../present";
 import { randomStream, seed } from "../../random";
 import { draws, type Drawn } from "./draws";
 import { spreadsheet } from "./spreadsheet/evaluate";
@@ -43,9 +45,10 @@ function layOut(id: string, drawn: readonly Drawn[]): Call {
         (cells[r] ??= [])[column + c] = inSheet(cell);
       }),
     );
+    const width = elementAt(rows, 0).length;
     const start = cellAddress(0, column);
-    const end = cellAddress(rows.length - 1, column + rows[0].length - 1);
-    column += rows[0].length;
+    const end = cellAddress(rows.length - 1, column + width - 1);
+    column += width;
     given.push(how === "as text" ? rows.map((row) => row.map(asText)) : rows);
     const range = start === end ? start : `${start}:${end}`;
     return how === "as text" ? `${range}&""` : range;
@@ -69,7 +72,7 @@ function asText(cell: Scalar): Scalar {
 
 /** What the add-in shows. */
 const own = (id: string, given: readonly unknown[]): Scalar[][] =>
-  implementations[id](...given).map((row) =>
+  call(id, ...given).map((row) =>
     row.map((cell) => (cell instanceof CellError ? cell.code : cell)),
   );
 
@@ -89,18 +92,20 @@ function same(one: Scalar, other: Scalar, digits: number): boolean {
 
 /** Compares a function of the copy with the add-in's over so many random calls. */
 export function compareWithCore(id: string, calls: number): void {
-  const { arguments: parameters, digits = 1e-11 } = draws[id];
+  const { arguments: parameters, digits = 1e-11 } = named(draws, id);
   const random = randomStream(id.length * 1000 + id.charCodeAt(0));
-  for (let call = 0; call < calls; call++) {
+  for (let time = 0; time < calls; time++) {
     const { formula, cells, given } = layOut(id, parameters(random));
     const [mine, theirs] = [own(id, given), copied(formula, cells)];
     const agree =
       mine.length === theirs.length &&
-      mine.every(
-        (row, r) =>
-          row.length === theirs[r].length &&
-          row.every((cell, c) => same(theirs[r][c], cell, digits)),
-      );
+      mine.every((row, r) => {
+        const other = elementAt(theirs, r);
+        return (
+          row.length === other.length &&
+          row.every((cell, c) => same(elementAt(other, c), cell, digits))
+        );
+      });
     const where = `SEED=${seed}: ${formula} on ${JSON.stringify(given)}`;
     if (!agree) expect(theirs, where).toEqual(mine);
   }

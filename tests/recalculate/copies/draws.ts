@@ -1,3 +1,4 @@
+import { cellAt, elementAt } from "../../present";
 import type { Scalar } from "./spreadsheet/values";
 
 /** Random arguments for calls of the functions that a copy can do without the add-in. */
@@ -20,7 +21,7 @@ interface Draws {
 const pick =
   (...contents: readonly Scalar[]): Draw =>
   (random) =>
-    contents[Math.floor(random() * contents.length)];
+    elementAt(contents, Math.floor(random() * contents.length));
 
 const between =
   (low: number, high: number, step = 0.5): Draw =>
@@ -83,7 +84,7 @@ const data = (draw: Draw): Parameter => ({ draw });
 const optional = (draw: Draw): Parameter => ({ draw, omitted: 0.3 });
 const word = (draw: Draw): Parameter => ({ draw, omitted: 0.3, word: true, single: true });
 /** A label of a report, a blank or a word that is none. */
-const part = (...labels: readonly string[]): Parameter => ({
+const part = (...labels: readonly [string, ...string[]]): Parameter => ({
   draw: (random) =>
     random() < 0.92
       ? pick(...labels, labels[0].toUpperCase())(random)
@@ -146,8 +147,7 @@ function columns(...parameters: readonly (Parameter & { readonly keys?: boolean 
       };
       const wide = keys && random() < 0.25 ? 2 : 1;
       const upright = cells(rows, wide, content);
-      const turned =
-        lying && wide === 1 ? upright[0].map((_, c) => upright.map((row) => row[c])) : upright;
+      const turned = lying && wide === 1 ? [upright.flat()] : upright;
       return { rows: turned, how: random() < 0.1 ? "as text" : "reference" };
     });
   };
@@ -170,13 +170,15 @@ function steps(random: Random): Drawn {
   if (random() < 0.5) return { rows: [[null]], how: "omitted" };
   const odds = random();
   if (odds < 0.08) return { rows: [[pick(null, 0, 0.5, "")(random)]], how: "reference" };
-  const rows = cells(1 + Math.floor(random() * 4), odds < 0.12 ? 3 : 2, (_, column) =>
+  const height = 1 + Math.floor(random() * 4);
+  const width = odds < 0.12 ? 3 : 2;
+  const rows = cells(height, width, (_, column) =>
     column === 0
       ? mostly(pick(0.3, 0.5, 0.7, 0.85, 1, 1.1), 0.97)(random)
       : mostly(between(1, 9, 1), 0.97)(random),
   );
-  const headed = random() < 0.3 ? [["share", "reps", "x"].slice(0, rows[0].length)] : [];
-  const blank = random() < 0.15 ? [Array<Scalar>(rows[0].length).fill(null)] : [];
+  const headed = random() < 0.3 ? [["share", "reps", "x"].slice(0, width)] : [];
+  const blank = random() < 0.15 ? [Array<Scalar>(width).fill(null)] : [];
   return { rows: [...headed, ...rows, ...blank], how: "reference" };
 }
 
@@ -257,11 +259,11 @@ export const draws: Readonly<Record<string, Draws>> = {
   },
   WARMUPSETS: {
     arguments: (random) => {
-      const [weight, bar, step, label] = lifted(
+      const drawn = lifted(
         ...[data(load), optional(mostly(pick(0, 15, 20, 40))), optional(increment)],
         part("summary", "sets", "volume load"),
       )(random);
-      return [weight, bar, step, steps(random), label];
+      return [...drawn.slice(0, 3), steps(random), ...drawn.slice(3)];
     },
   },
   RPETORIR: { arguments: lifted(data(mostly(between(4, 11)))) },
@@ -273,8 +275,8 @@ export const draws: Readonly<Record<string, Draws>> = {
         ...[optional(mostly(between(1, 12, 1))), optional(mostly(pick(0, 0.5, 1)))],
       )(random);
       // Without a week it is all weeks of one taper.
-      const alone = drawn[3].how === "omitted";
-      return alone ? drawn.map((each) => ({ ...each, rows: [[each.rows[0][0]]] })) : drawn;
+      const alone = elementAt(drawn, 3).how === "omitted";
+      return alone ? drawn.map((each) => ({ ...each, rows: [[cellAt(each.rows, 0, 0)]] })) : drawn;
     },
   },
   PLANCHECK: {
@@ -382,13 +384,12 @@ function week() {
   };
 }
 
-const pickShape = (random: Random) =>
-  (
-    [
-      [7, 1],
-      [1, 7],
-      [1, 1],
-      [2, 1],
-      [2, 3],
-    ] as const
-  )[Math.floor(random() * 5)];
+const SHAPES = [
+  [7, 1],
+  [1, 7],
+  [1, 1],
+  [2, 1],
+  [2, 3],
+] as const;
+
+const pickShape = (random: Random) => elementAt(SHAPES, Math.floor(random() * SHAPES.length));

@@ -1,6 +1,7 @@
 import { parseCell } from "../../../../src/formula/address";
 import { tokensOf, type Token } from "../../../../src/formula/tokens";
-import { functions, operators } from "./functions";
+import { cellAt, elementAt, named } from "../../../present";
+import { functions, operators, type Sheet } from "./functions";
 import {
   Matrix,
   overRanges,
@@ -62,10 +63,12 @@ function compile(formula: string, cells: Cells): Code {
   return code;
 
   function binary(level: number): Code {
-    if (level === levels.length) return unary();
+    const signs = levels[level];
+    if (signs === undefined) return unary();
     let left = binary(level + 1);
-    while (next < tokens.length && levels[level].includes(peek())) {
-      const operator = operators[tokens[next++].text];
+    for (let sign = peek(); sign !== undefined && signs.includes(sign); sign = peek()) {
+      next++;
+      const operator = named<Sheet>(operators, sign);
       const [one, other] = [left, binary(level + 1)];
       left = (scope) => operator(one(scope), other(scope));
     }
@@ -145,7 +148,7 @@ function compile(formula: string, cells: Cells): Code {
       return found;
     }
     do {
-      const name = tokens[next].text.toLowerCase();
+      const name = (peek() ?? "").toLowerCase();
       const isEmpty = peek() === "," || peek() === ")";
       found.push({ name, code: isEmpty ? () => null : binary(0) });
     } while (take().text === ",");
@@ -160,7 +163,7 @@ function compile(formula: string, cells: Cells): Code {
         return (scope) => {
           let inner = scope;
           for (let at = 0; at + 1 < parts.length; at += 2) {
-            inner = within(inner, parts[at].name, codes[at + 1](inner));
+            inner = within(inner, elementAt(parts, at).name, elementAt(codes, at + 1)(inner));
           }
           return codes.at(-1)!(inner);
         };
@@ -172,9 +175,10 @@ function compile(formula: string, cells: Cells): Code {
               .reduce((outer, { name }, at) => within(outer, name, values[at] ?? null), scope);
             return codes.at(-1)!(inner);
           };
-      case "IF":
-        return (scope) =>
-          choose(codes[0](scope) as Plain, codes[1], codes[2] ?? (() => false), scope);
+      case "IF": {
+        const [test, yes, no] = [elementAt(codes, 0), elementAt(codes, 1), codes[2]];
+        return (scope) => choose(test(scope) as Plain, yes, no ?? (() => false), scope);
+      }
       default:
         return (scope) => {
           const named = scope.get(text.toLowerCase());
@@ -192,11 +196,11 @@ function compile(formula: string, cells: Cells): Code {
 function choose(condition: Plain, yes: Code, no: Code, scope: Scope): Value {
   const isRange = condition instanceof Matrix && condition.rows * condition.columns > 1;
   if (!isRange) {
-    const single = condition instanceof Matrix ? condition.cells[0][0] : condition;
+    const single = condition instanceof Matrix ? cellAt(condition.cells, 0, 0) : condition;
     const truth = truthIn(single);
     return truth instanceof Problem ? truth : truth ? yes(scope) : no(scope);
   }
-  return overRanges([condition, yes(scope) as Plain, no(scope) as Plain], ([test, one, other]) => {
+  return overRanges([condition, yes(scope) as Plain, no(scope) as Plain], (test, one, other) => {
     const truth = truthIn(test);
     return truth instanceof Problem ? truth : truth ? one : other;
   });

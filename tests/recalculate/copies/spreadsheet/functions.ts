@@ -2,6 +2,7 @@ import betainc from "@stdlib/math-base-special-betainc";
 import erfc from "@stdlib/math-base-special-erfc";
 import erfcinv from "@stdlib/math-base-special-erfcinv";
 import gammaln from "@stdlib/math-base-special-gammaln";
+import { cellAt, elementAt } from "../../../present";
 import {
   finite,
   Matrix,
@@ -25,7 +26,7 @@ import {
  * Functions of spreadsheets, as Microsoft's help describes them, written for the tests and sharing nothing with
  * the page's engine.
  */
-type Sheet = (...given: Value[]) => Value;
+export type Sheet = (...given: Value[]) => Value;
 
 const plain = (given: Value): Plain => {
   if (typeof given === "function") throw new Error("a LAMBDA stands where a value should");
@@ -36,7 +37,7 @@ const plain = (given: Value): Plain => {
 const ofNumbers =
   (of: (...numbers: number[]) => Scalar): Sheet =>
   (...given) =>
-    overRanges(given.map(plain), (cells) => {
+    overRanges(given.map(plain), (...cells) => {
       const numbers = cells.map(numberIn);
       return problemIn(numbers) ?? of(...(numbers as number[]));
     });
@@ -45,7 +46,7 @@ const ofNumbers =
 const ofTexts =
   (of: (...texts: string[]) => Scalar): Sheet =>
   (...given) =>
-    overRanges(given.map(plain), (cells) => {
+    overRanges(given.map(plain), (...cells) => {
       const found = cells.map(textIn);
       return problemIn(found) ?? of(...(found as string[]));
     });
@@ -54,7 +55,7 @@ const ofTexts =
 const ask =
   (of: (cell: Scalar) => Scalar): Sheet =>
   (...given) =>
-    overRanges(given.map(plain), ([cell]) => of(cell));
+    overRanges(given.map(plain), of);
 
 /** A function of all numbers in its arguments; text and truth values in ranges do not count. */
 const ofAll =
@@ -78,7 +79,7 @@ const ofAll =
 const sumOf = (numbers: readonly number[]) => numbers.reduce((sum, number) => sum + number, 0);
 
 const count = (given: Value, otherwise: number) => {
-  const number = numberIn(matrixOf(plain(given ?? otherwise)).cells[0][0]);
+  const number = numberIn(cellAt(matrixOf(plain(given ?? otherwise)).cells, 0, 0));
   return number instanceof Problem ? number : Math.trunc(number);
 };
 
@@ -148,14 +149,14 @@ const comparing =
   (...given) =>
     overRanges(
       given.map(plain),
-      ([one, other]) => problemIn([one, other]) ?? holds(compare(one, other)),
+      (one, other) => problemIn([one, other]) ?? holds(compare(one, other)),
     );
 
 const excelTrim = (text: string) => text.replace(/^ +| +$/g, "").replace(/ +/g, " ");
 
 const errorTypes = "#NULL! #DIV/0! #VALUE! #REF! #NAME? #NUM! #N/A".split(" ");
 
-export const operators: Readonly<Record<string, Sheet>> = {
+export const operators = {
   "+": ofNumbers((a, b) => finite(a + b)),
   "-": ofNumbers((a, b) => finite(a - b)),
   "*": ofNumbers((a, b) => finite(a * b)),
@@ -169,7 +170,7 @@ export const operators: Readonly<Record<string, Sheet>> = {
   "<=": comparing((order) => order <= 0),
   ">=": comparing((order) => order >= 0),
   negative: ofNumbers((a) => -a),
-};
+} satisfies Readonly<Record<string, Sheet>>;
 
 export const functions: Readonly<Record<string, Sheet>> = {
   ABS: ofNumbers((a) => Math.abs(a)),
@@ -213,11 +214,9 @@ export const functions: Readonly<Record<string, Sheet>> = {
       : notAvailable,
   ),
   IFERROR: (...given) =>
-    overRanges(given.map(plain), ([cell, otherwise]) =>
-      cell instanceof Problem ? otherwise : cell,
-    ),
+    overRanges(given.map(plain), (cell, otherwise) => (cell instanceof Problem ? otherwise : cell)),
   IFNA: (...given) =>
-    overRanges(given.map(plain), ([cell, otherwise]) =>
+    overRanges(given.map(plain), (cell, otherwise) =>
       cell instanceof Problem && cell.code === "#N/A" ? otherwise : cell,
     ),
   OR: (...given) => {
@@ -227,20 +226,20 @@ export const functions: Readonly<Record<string, Sheet>> = {
   ROWS: (given) => (given instanceof Problem ? given : matrixOf(plain(given)).rows),
   COLUMNS: (given) => (given instanceof Problem ? given : matrixOf(plain(given)).columns),
   INDEX: (range, row, column) => {
-    const { cells, isReference } = matrixOf(plain(range));
+    const { cells, columns, isReference } = matrixOf(plain(range));
     const [r, c] = [count(row, 0), count(column, 0)];
     if (range instanceof Problem) return range;
     if (r instanceof Problem || c instanceof Problem) return value;
-    if (r > cells.length || c > cells[0].length) return new Problem("#REF!");
-    const rows = r === 0 ? cells : [cells[r - 1]];
-    const found = c === 0 ? rows : rows.map((each) => [each[c - 1]]);
+    if (r > cells.length || c > columns) return new Problem("#REF!");
+    const rows = r === 0 ? cells : [elementAt(cells, r - 1)];
+    const found = c === 0 ? rows : rows.map((each) => [elementAt(each, c - 1)]);
     return isReference ? new Matrix(found, true) : workedOut(found);
   },
   SEQUENCE: (rows, columns = 1, start = 1, step = 1) => {
     const sizes = [count(rows, 1), count(columns, 1), count(start, 1), count(step, 1)];
     const problem = problemIn(sizes);
     if (problem) return problem;
-    const [down, across, first, by] = sizes as number[];
+    const [down, across, first, by] = sizes as [number, number, number, number];
     return workedOut(
       Array.from({ length: down }, (_, r) =>
         Array.from({ length: across }, (_, c) => first + by * (r * across + c)),
@@ -249,7 +248,9 @@ export const functions: Readonly<Record<string, Sheet>> = {
   },
   TRANSPOSE: (given) => {
     const { cells } = matrixOf(plain(given));
-    return workedOut(cells[0].map((_, column) => cells.map((row) => row[column])));
+    return workedOut(
+      elementAt(cells, 0).map((_, column) => cells.map((row) => elementAt(row, column))),
+    );
   },
   HSTACK: (...given) => {
     const all = given.map((each) => matrixOf(plain(each)));
@@ -273,7 +274,7 @@ export const functions: Readonly<Record<string, Sheet>> = {
   },
   FILTER: (given, include) => {
     const { cells } = matrixOf(plain(given));
-    const chosen = matrixOf(plain(include)).cells.map(([cell]) => truthIn(cell));
+    const chosen = matrixOf(plain(include)).cells.map((row) => truthIn(elementAt(row, 0)));
     const problem = problemIn(chosen);
     if (problem) return problem;
     return chosen.length === cells.length
@@ -284,7 +285,7 @@ export const functions: Readonly<Record<string, Sheet>> = {
     const call = given.at(-1) as Callable;
     const all = given.slice(0, -1).map((each) => matrixOf(plain(each)));
     return workedOut(
-      all[0].cells.map((row, r) =>
+      elementAt(all, 0).cells.map((row, r) =>
         row.map((_, c) => {
           const cells = all.map((each) => each.cells[r]?.[c] ?? notAvailable);
           const found = call(...cells);
@@ -308,7 +309,7 @@ export const functions: Readonly<Record<string, Sheet>> = {
   },
   XMATCH: (wanted, list) => {
     const cells = matrixOf(plain(list)).cells.flat();
-    return overRanges([plain(wanted)], ([cell]) => {
+    return overRanges([plain(wanted)], (cell) => {
       if (cell instanceof Problem) return cell;
       const at = cells.findIndex((each) => !(each instanceof Problem) && compare(each, cell) === 0);
       return at < 0 ? notAvailable : at + 1;

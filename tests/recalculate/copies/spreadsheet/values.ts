@@ -1,3 +1,5 @@
+import { cellAt, elementAt } from "../../../present";
+
 /** The values of the small spreadsheet that the tests of copies calculate with. */
 
 /** An error in a cell. */
@@ -18,7 +20,7 @@ export class Matrix {
     return this.cells.length;
   }
   get columns() {
-    return this.cells[0].length;
+    return elementAt(this.cells, 0).length;
   }
 }
 
@@ -37,17 +39,18 @@ export const matrixOf = (given: Plain): Matrix =>
 
 /** What is worked out from rows: a single cell of them is a value by itself. */
 export function workedOut(cells: readonly (readonly Scalar[])[]): Plain {
-  if (cells.length === 0 || cells[0].length === 0) return new Problem("#CALC!");
+  const [first] = cells;
+  if (first === undefined || first.length === 0) return new Problem("#CALC!");
   const filled = cells.map((row) => row.map((cell) => cell ?? 0));
-  return filled.length === 1 && filled[0].length === 1 ? filled[0][0] : new Matrix(filled);
+  return cells.length === 1 && first.length === 1 ? cellAt(filled, 0, 0) : new Matrix(filled);
 }
 
 /**
  * A function of single cells over ranges: a row and a column stretch, and where one range is longer than
  * another its last cells are #N/A.
  */
-export function overRanges(given: readonly Plain[], of: (cells: Scalar[]) => Scalar): Plain {
-  if (!given.some((each) => each instanceof Matrix)) return of(given as Scalar[]) ?? 0;
+export function overRanges(given: readonly Plain[], of: (...cells: Scalar[]) => Scalar): Plain {
+  if (!given.some((each) => each instanceof Matrix)) return of(...(given as Scalar[])) ?? 0;
   const all = given.map(matrixOf);
   const rows = Math.max(...all.map((each) => each.rows));
   const columns = Math.max(...all.map((each) => each.columns));
@@ -58,7 +61,7 @@ export function overRanges(given: readonly Plain[], of: (cells: Scalar[]) => Sca
           const found = each.cells[each.rows === 1 ? 0 : row];
           return found === undefined ? undefined : found[each.columns === 1 ? 0 : column];
         });
-        return cells.some((cell) => cell === undefined) ? notAvailable : of(cells as Scalar[]);
+        return cells.some((cell) => cell === undefined) ? notAvailable : of(...(cells as Scalar[]));
       }),
     ),
   );
