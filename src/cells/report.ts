@@ -56,7 +56,7 @@ export function liftReport<A extends Arguments, C extends Choices>(
   if (wanted !== undefined) return spread(liftOver(inputs, compute), wanted);
   const { rows, columns } = commonShape(Object.values(inputs));
   if (rows > 1 || columns > 1) {
-    throw invalid(`for a range, name one part: ${listed(Object.values(labels))}`);
+    throw invalid(`part is left out; expected one for a range: ${listed(Object.values(labels))}`);
   }
   const values = onlyCell(liftOver(inputs, compute)) ?? null;
   if (values === null || values instanceof CellError) return [[values ?? ""]];
@@ -73,7 +73,9 @@ export function liftRow<A extends Arguments, C extends Choices>(
   const wanted = readParts(labels, part);
   if (wanted !== undefined) return spread(liftOver(inputs, compute), wanted);
   if (commonShape(Object.values(inputs)).columns > 1) {
-    throw invalid(`inputs across columns need one part: ${listed(Object.values(labels))}`);
+    throw invalid(
+      `part is left out; expected one for inputs across columns: ${listed(Object.values(labels))}`,
+    );
   }
   return liftOver(inputs, compute).map(([values = null]) =>
     keysOf(labels).map((key) => {
@@ -133,7 +135,7 @@ function spread<C extends Choices>(lifted: Lifted<Parts<C>>, wanted: Key<C>[][])
   const parts = sizeOfRows(wanted);
   const fits = (a: number, b: number) => a === 1 || b === 1;
   if (!fits(inputs.rows, parts.rows) || !fits(inputs.columns, parts.columns)) {
-    throw invalid("part has several labels along the same direction as the inputs; name one part");
+    throw invalid("part has several labels along the same direction as the inputs; expected one");
   }
   return Array.from({ length: Math.max(inputs.rows, parts.rows) }, (_row, row) =>
     Array.from({ length: Math.max(inputs.columns, parts.columns) }, (_column, column) => {

@@ -89,7 +89,7 @@ describe("a report made of single values", () => {
 
   it("asks for one part where it is given a range", () => {
     expect(thrownBy(() => inReport(column(100, 110)))).toBe(
-      '#VALUE! for a range, name one part: "n", "mean change" or "low"',
+      '#VALUE! part is left out; expected one for a range: "n", "mean change" or "low"',
     );
   });
 
@@ -98,9 +98,13 @@ describe("a report made of single values", () => {
       throw new Error("computed");
     };
     const inputs = { load: required(column(100, 110), load) };
-    expect(thrownBy(() => liftReport(inputs, Label, undefined, never))).toContain("name one part");
+    expect(thrownBy(() => liftReport(inputs, Label, undefined, never))).toContain(
+      "expected one for a range",
+    );
     const across = { load: required(row(100, 110), load) };
-    expect(thrownBy(() => liftRow(across, Label, undefined, never))).toContain("need one part");
+    expect(thrownBy(() => liftRow(across, Label, undefined, never))).toContain(
+      "expected one for inputs across",
+    );
   });
 });
 
@@ -147,9 +151,9 @@ describe.each([
 
   it("do not go along the inputs", () => {
     expect(thrownBy(() => lifted(column(90, 120), column("n", "low")))).toBe(
-      "#VALUE! part has several labels along the same direction as the inputs; name one part",
+      "#VALUE! part has several labels along the same direction as the inputs; expected one",
     );
-    expect(thrownBy(() => lifted(row(90, 120), row("n", "low", "n")))).toContain("name one part");
+    expect(thrownBy(() => lifted(row(90, 120), row("n", "low", "n")))).toContain("expected one");
   });
 
   it("are the error of the call where the one label is unknown", () => {
@@ -177,7 +181,7 @@ describe("a row of values", () => {
 
   it("asks for one part where the inputs lie across columns", () => {
     expect(thrownBy(() => inRow(row(100, 110)))).toBe(
-      '#VALUE! inputs across columns need one part: "n", "mean change" or "low"',
+      '#VALUE! part is left out; expected one for inputs across columns: "n", "mean change" or "low"',
     );
   });
 });

@@ -14,7 +14,7 @@ export type Rounding = "nearest-tie-down" | "nearest-tie-up" | "down" | "up";
  * steps of 2.5 (96.25), though its binary product lies a hair above. A multiple of 0 means no rounding.
  */
 export function roundToMultiple(value: number, multiple: number, rounding: Rounding): number {
-  if (multiple < 0) throw new BadInput(`cannot round to a multiple of ${multiple}: it is below 0`);
+  if (multiple < 0) throw new BadInput(`multiple is ${multiple}; expected 0 or more`);
   if (multiple === 0) return value;
   const steps = value / multiple;
   const whole = Math.round(steps);

@@ -39,8 +39,8 @@ export function nextLoad(
 ): number {
   if (above(done.reserve, MOST_CALLED_RESERVE)) {
     throw new BadInput(
-      `reserve is ${done.reserve}; a call of more than ${MOST_CALLED_RESERVE} is too far from failure ` +
-        "to set a load by: take the set nearer to failure first",
+      `reserve is ${done.reserve}; expected at most ${MOST_CALLED_RESERVE}, as a call further from ` +
+        "failure is too rough to set a load by: take the set nearer to failure first",
     );
   }
   const estimate = e1rm(done.load, done.reps + done.reserve, equation);

@@ -43,7 +43,7 @@ export function warmUpSets(load: number, options: WarmUpOptions = {}): WarmUpSet
   expectPositive("load", load);
   expectAtLeast("bar", bar, 0);
   expectAtLeast("increment", increment, 0);
-  if (above(bar, load)) throw new BadInput(`load is ${load}, lighter than the bar (${bar})`);
+  if (above(bar, load)) throw new BadInput(`load is ${load}; expected at least the bar, ${bar}`);
   const sets = steps.map(({ fraction, reps, row }, i) =>
     inRow(`step ${row ?? i + 1}`, () => {
       if (!(fraction > 0 && fraction <= 1)) {

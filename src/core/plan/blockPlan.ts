@@ -79,7 +79,8 @@ export function planWeek(
 ): PlanRow {
   const starts = startsOf(blocks);
   const total = last(starts) + last(blocks).weeks;
-  if (week > total) throw new BadInput(`week is ${week}; the plan has ${total} weeks`);
+  if (week > total)
+    throw new BadInput(`week is ${week}; expected a week of the plan, 1 to ${total}`);
   expectWhole("week", week, 1, total);
   const place = starts.findIndex((start, i) => week <= start + blocks[i]!.weeks);
   const start = starts[place]!;
@@ -139,7 +140,7 @@ function checkBlock({ setsFirst, setsLast, repsLow, repsHigh }: Block): void {
   expectAtLeast("sets last", setsLast, 1);
   expectAtLeast("reps low", repsLow, 1);
   if (!(repsHigh >= repsLow)) {
-    throw new BadInput(`reps high is ${repsHigh}, below reps low (${repsLow})`);
+    throw new BadInput(`reps high is ${repsHigh}; expected at least reps low, ${repsLow}`);
   }
 }
 

@@ -33,8 +33,8 @@ export function reserveInWeek(taper: Taper, week: number): number {
   const { weeks } = taper;
   if (week > weeks) {
     throw new BadInput(
-      `week is ${week}, past the ${weeks} weeks of the taper; ` +
-        `to repeat it block after block, give MOD(week - 1, ${weeks}) + 1`,
+      `week is ${week}; expected a week of the taper, 1 to ${weeks} ` +
+        `(to repeat it block after block, MOD(week - 1, ${weeks}) + 1)`,
     );
   }
   expectWhole("week", week, 1, weeks);

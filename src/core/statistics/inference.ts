@@ -5,12 +5,12 @@ import { studentCdf, studentUpperQuantile } from "./student";
 /** Refuses a probability that is not strictly between 0 and 1. */
 export function requireProbability(name: string, value: number): void {
   if (!(value > 0 && value < 1)) {
-    throw new BadInput(`${name} is ${value}; it must lie between 0 and 1`);
+    throw new BadInput(`${name} is ${value}; expected above 0 and below 1`);
   }
 }
 
 function requireDf(df: number): void {
-  if (!(df > 0)) throw new BadInput(`the degrees of freedom are ${df}; they must be above 0`);
+  if (!(df > 0)) throw new BadInput(`df is ${df}; expected above 0`);
 }
 
 /**

@@ -138,7 +138,7 @@ export function checkReach(equation: Equation, t: number): void {
   }
   if (t > equation.cap) {
     throw new BadInput(
-      `reps plus reserve is ${shown(t)}; this equation is used up to ${equation.cap}`,
+      `reps plus reserve is ${shown(t)}; expected at most ${equation.cap} for this equation`,
     );
   }
 }

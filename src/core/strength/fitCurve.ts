@@ -99,7 +99,7 @@ function pointOf({ load, reps, reserve }: CurveSet): Point {
   expectAtLeast("reserve", reserve, 0);
   const t = reps + reserve;
   if (t > MOST_REPS) {
-    throw new BadInput(`reps plus reserve is ${t}; a curve is fitted up to ${MOST_REPS}`);
+    throw new BadInput(`reps plus reserve is ${t}; expected at most ${MOST_REPS} for a curve`);
   }
   return { x: 1 / load, t };
 }

@@ -20,7 +20,7 @@ export function e1rmBand(
   const most = reps + reserve + reserveError;
   if (most > equation.cap) {
     throw new BadInput(
-      `reps plus reserve plus reserveError is ${most}; this equation is used up to ${equation.cap}`,
+      `reps plus reserve plus reserveError is ${most}; expected at most ${equation.cap} for this equation`,
     );
   }
   const fewest = Math.max(reps, reps + reserve - reserveError);

@@ -42,7 +42,7 @@ export interface ChangeScore {
 export function changeScore(score: RetestedScore): ChangeScore {
   const { before, after, typicalError, smallest, confidence, df } = score;
   if (smallest < 0) {
-    throw new BadInput(`the smallest change that matters is ${smallest}; it must be 0 or more`);
+    throw new BadInput(`smallest is ${smallest}; expected 0 or more`);
   }
   const noise = errorOfChange(typicalError);
   const reach = criticalValue(confidence, df) * noise;

@@ -15,7 +15,7 @@ export function detectableDifference(nA: number, nB: number, power: number, alph
   requireProbability("power", power);
   requireProbability("alpha", alpha);
   if (power <= alpha) {
-    throw new BadInput(`power is ${power}; it must be above alpha, which a test reaches by chance`);
+    throw new BadInput(`power is ${power}; expected above alpha, which a test reaches by chance`);
   }
   return ncpForPower(power, alpha, nA + nB - 2) * Math.sqrt(1 / nA + 1 / nB);
 }

@@ -35,7 +35,7 @@ export function equivalence(
   expectPositive("standardError", standardError);
   expectPositive("margin", margin);
   requireProbability("alpha", alpha);
-  if (alpha >= 0.5) throw new BadInput(`alpha is ${alpha}; it must be below 0.5`);
+  if (alpha >= 0.5) throw new BadInput(`alpha is ${alpha}; expected below 0.5`);
   const pLowSide = upperP((difference + margin) / standardError, df);
   const pHighSide = upperP((margin - difference) / standardError, df);
   const reach = criticalValue(1 - 2 * alpha, df) * standardError;

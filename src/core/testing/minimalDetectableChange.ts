@@ -7,7 +7,7 @@ import { criticalValue } from "../statistics/distributions";
  */
 export function errorOfChange(typicalError: number): number {
   if (!(typicalError > 0)) {
-    throw new BadInput(`the typical error is ${typicalError}; it must be above 0`);
+    throw new BadInput(`typicalError is ${typicalError}; expected above 0`);
   }
   return Math.SQRT2 * typicalError;
 }

@@ -112,7 +112,9 @@ const tooMany = () => new NoAnswer(`it would take more than ${MOST} athletes a g
 function designOf({ design, correlation }: PlannedStudy): DesignedTest {
   if (!correlation) return design === "paired" ? PAIRED : TWO_GROUPS;
   if (design === "paired") {
-    throw new BadInput("correlation goes with two groups; the SD of paired changes contains it");
+    throw new BadInput(
+      "correlation is given; expected none for paired changes, whose SD contains it",
+    );
   }
   if (!(Math.abs(correlation) < 1)) {
     throw new BadInput(`correlation is ${correlation}; expected above -1 and below 1`);

@@ -59,7 +59,7 @@ const USUAL_SCALE = 4;
 export function squadChange(pairs: readonly ScorePair[], test: SquadTest): SquadChange[] {
   const { typicalError, smallest, df, confidence, scale = USUAL_SCALE * typicalError } = test;
   if (smallest < 0) {
-    throw new BadInput(`the smallest change that matters is ${smallest}; it must be 0 or more`);
+    throw new BadInput(`smallest is ${smallest}; expected 0 or more`);
   }
   requireProbability("confidence", confidence);
   if (df !== undefined) expectAtLeast("df", df, 1);

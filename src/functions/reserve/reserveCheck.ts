@@ -77,7 +77,8 @@ export function reserveCheck(
   const calls = readCalls({ repAtCall, calledReserve, repsToFailure, lifter, by });
   const certainty = readConfidence(confidence);
   if (calls.by !== undefined) {
-    if (namesParts(part)) throw invalid("part is for the report; leave it out where by is given");
+    if (namesParts(part))
+      throw invalid("part is given beside by; expected one of the two, as part is for the report");
     return tableOf(calls, calls.by, certainty);
   }
   const checked = checkAll(calls, certainty);
@@ -100,9 +101,7 @@ function checkAll(calls: Calls, confidence: number) {
     throw notAvailable("no row has a rep at the call, a called reserve and reps to failure");
   }
   if (calls.lifters === 1) {
-    throw notAvailable(
-      "lifter names a single lifter; leave it out to check one lifter's own calls",
-    );
+    throw notAvailable("lifter names a single lifter; expected none for one lifter's own calls");
   }
   return {
     ...checkRows(calls, complete, confidence),

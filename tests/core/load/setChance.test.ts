@@ -101,7 +101,7 @@ describe("the chance of making a set", () => {
       (reps: number, options = {}) =>
       () =>
         setChance(95, reps, 120, { equation: brzycki, ...options });
-    expect(trying(16)).toThrow("this equation is used up to 15");
+    expect(trying(16)).toThrow("expected at most 15 for this equation");
     expect(trying(0.5)).toThrow("expected at least 1");
     expect(trying(5, { maxSd: 0 })).toThrow("the standard deviation of the maximum is 0");
     expect(trying(5, { curveSd: -1 })).toThrow("the standard deviation of the curve is -1");

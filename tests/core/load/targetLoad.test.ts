@@ -50,7 +50,7 @@ describe("the load of the next set", () => {
   it("is not set by a call of more than 5 reps left", () => {
     const called = (reserve: number) => () =>
       nextLoad({ load: 100, reps: 8, reserve }, 6, 2.5, epley);
-    expect(called(10)).toThrow("reserve is 10; a call of more than 5 is too far from failure");
+    expect(called(10)).toThrow("reserve is 10; expected at most 5, as a call further from failure");
     expect(called(5.5)).toThrow("reserve is 5.5");
     expect(called(5)()).toBe(120);
   });

@@ -79,7 +79,7 @@ describe("warm-up sets", () => {
     expect(second(0, 8)).toThrow("step 2: fraction is 0");
     expect(second(0.4, 0)).toThrow("step 2: reps is 0; expected a whole number");
     expect(second(0.4, 2.5, 6)).toThrow("step 6: reps is 2.5");
-    expect(() => warmUpSets(15, { bar: 20 })).toThrow("load is 15, lighter than the bar (20)");
+    expect(() => warmUpSets(15, { bar: 20 })).toThrow("load is 15; expected at least the bar, 20");
     expect(() => warmUpSets(0)).toThrow("load is 0; expected above 0");
     expect(() => warmUpSets(100, { increment: -1 })).toThrow("increment is -1");
   });

@@ -149,7 +149,7 @@ describe("a plan of blocks", () => {
     expect(second({ setsLast: -1 })).toThrow("row 2 of the blocks: sets last is -1");
     expect(second({ repsLow: 0 })).toThrow("row 2 of the blocks: reps low is 0");
     expect(second({ repsHigh: 3 })).toThrow(
-      "row 2 of the blocks: reps high is 3, below reps low (6)",
+      "row 2 of the blocks: reps high is 3; expected at least reps low, 6",
     );
     expect(second({ reserveLast: -1 })).toThrow(
       "row 2 of the blocks: the reserve of the last week",
@@ -160,7 +160,7 @@ describe("a plan of blocks", () => {
     expect(() => blockPlan(100, [], { equation: epley })).toThrow("there are no blocks");
     expect(() => blockPlan(0, season, { equation: epley })).toThrow("the one-rep max is 0");
     expect(() => planWeek(100, season, 12, { equation: epley })).toThrow(
-      "week is 12; the plan has 11 weeks",
+      "week is 12; expected a week of the plan, 1 to 11",
     );
     expect(() => planWeek(100, season, 0, { equation: epley })).toThrow("week is 0; expected");
   });

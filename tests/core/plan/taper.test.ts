@@ -21,7 +21,9 @@ describe("a reserve taper", () => {
   it("gives one week alone, and shows how to repeat blocks past the last", () => {
     const taper = { weeks: 6, from: 3, to: 0.5 };
     expect(reserveInWeek(taper, 4)).toBe(2);
-    expect(() => reserveInWeek(taper, 7)).toThrow("week is 7, past the 6 weeks of the taper");
+    expect(() => reserveInWeek(taper, 7)).toThrow(
+      "week is 7; expected a week of the taper, 1 to 6",
+    );
     expect(() => reserveInWeek(taper, 7)).toThrow("MOD(week - 1, 6) + 1");
     expect(() => reserveInWeek(taper, 0)).toThrow("expected a whole number from 1 to 6");
     expect(() => reserveInWeek(taper, 1.5)).toThrow("week is 1.5");

@@ -175,7 +175,7 @@ describe("an athlete's own curve", () => {
     const withThird = (change: Partial<CurveSet>) => () =>
       fitCurve(chart.map((set, i) => (i === 2 ? { ...set, ...change } : set)));
     expect(withThird({ reps: 29, reserve: 2 })).toThrow(
-      "row 3: reps plus reserve is 31; a curve is fitted up to 30",
+      "row 3: reps plus reserve is 31; expected at most 30 for a curve",
     );
     expect(withThird({ load: 0, row: 12 })).toThrow("row 12: load is 0; expected above 0");
     expect(withThird({ reps: 0.5 })).toThrow("row 3: reps is 0.5; expected at least 1");

@@ -22,6 +22,6 @@ describe("the e1RM band over all equations", () => {
   it("leaves out the straight lines past their reach, and ends where the last equation does", () => {
     expect(e1rmBandOfAll(60, 14, 0, 1).low).toBeLessThan(60 / equations.lander.fraction(14));
     expect(() => e1rmBandOfAll(60, 16, 0, 1)).not.toThrow();
-    expect(() => e1rmBandOfAll(60, 30, 0, 1)).toThrow("this equation is used up to 30");
+    expect(() => e1rmBandOfAll(60, 30, 0, 1)).toThrow("expected at most 30 for this equation");
   });
 });
