@@ -44,7 +44,7 @@ export class CardProblem extends Error {
   override name = "CardProblem";
 }
 
-/** What a card can hold: enough for any athlete, and little enough for a code on paper. */
+/** What a card can hold: enough for any lifter, and little enough for a code on paper. */
 export const LIMITS = {
   lifts: 6,
   today: 8,

@@ -13,7 +13,7 @@ import {
 import { equations, ownCurve, type Equation } from "../core/strength/equations";
 import { EquationChoice } from "./choices";
 
-/** An `equation` argument: a published equation's name, or the athlete's own curve constant. */
+/** An `equation` argument: a published equation's name, or the lifter's own curve constant. */
 export const equationOf = (equation: unknown): Argument<Equation> =>
   chosen(equation, "equation", readEquation);
 
@@ -43,7 +43,7 @@ function readEquation(value: CellValue): Equation | CellError {
   if (!(name instanceof CellError)) return equations[name ?? EquationChoice.epley];
   return value instanceof HostError
     ? name
-    : invalid(`${name.message}, or the athlete's own constant above 0`);
+    : invalid(`${name.message}, or the lifter's own constant above 0`);
 }
 
 function constantIn(value: CellValue): number | undefined {

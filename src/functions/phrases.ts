@@ -5,7 +5,7 @@
  */
 export const phrases: Readonly<Record<string, string | ((example: string) => string)>> = {
   confidence: "A fraction between 0 and 1; 0.95 if omitted.",
-  equation: 'A published equation, "epley" if omitted, or the athlete\'s own curve constant.',
+  equation: 'A published equation, "epley" if omitted, or the lifter\'s own curve constant.',
   increment: "The smallest step of the load, such as 2.5; 0 or omitted for no rounding.",
 
   repsDone: "The reps done, above 0.",

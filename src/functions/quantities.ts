@@ -86,7 +86,7 @@ export const maxSd = (): Quantity => ({
 
 /** A correlation; zero is a value. */
 export const correlation = (name = "correlation"): Quantity => ({
-  ...anyNumber(name, "a correlation from -1 to 1"),
+  ...anyNumber(name, "a correlation from −1 to 1"),
   accepts: (value) => value >= -1 && value <= 1,
 });
 

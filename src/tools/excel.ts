@@ -20,7 +20,7 @@ const FOLDER = join(homedir(), ".office-addin-dev-certs");
 
 async function main(args: string[]): Promise<void> {
   await buildIfStale(["excel", "pane"], () => {
-    console.log("Building the add-in ...");
+    console.log("Building the add-in …");
   });
   if ((await run(CERTIFICATES, ["install"])) !== 0) {
     throw new Error(

@@ -17,7 +17,7 @@ const CELLS: readonly (readonly [heading: string, paragraphs: readonly string[]]
   [
     "Blanks",
     [
-      'A blank reserve is not a reserve of 0, which is a set to failure. Desktop Excel cannot tell our functions the two apart, so write <code>D2:D50&amp;""</code> for cells that hold reserves: then a blank stays a blank, on every host, and the set is left out where its reserve matters. The pane writes it for you.',
+      'A blank reserve is not a reserve of 0, which is a set to failure. Desktop Excel cannot tell our functions the two apart, so write <code>D2:D50&amp;""</code> for cells that hold reserves: then a blank stays a blank, on every host, and the set is left out where its reserve matters. The Toolbox writes it for you.',
       "Where a quantity cannot be 0 (a load in a strength function, reps, sets, minutes, body mass, a test score, a group size), 0 and blank both mean: nothing here yet.",
       "A row that is not filled in yet shows nothing, so formulas can be filled down before the data comes.",
     ],
@@ -25,7 +25,7 @@ const CELLS: readonly (readonly [heading: string, paragraphs: readonly string[]]
   [
     "DNS, inj, –",
     [
-      'In a column of numbers, text without digits ("DNS", "inj", "–") is a missing value. Text with digits that is no number ("80kg") is an error that names its row, so that nothing is dropped unseen. Reports on rows say how many were used (n) and how many were dropped.',
+      'In a column of numbers, text without digits ("DNS", "inj", "–") is a missing value. Text with digits that is no number ("80kg") is an error that names its row, so that nothing is left out unseen. Reports on rows say how many were used (<code>n</code>) and how many were left out (<code>dropped</code>).',
       '"2,5" and "2.5" are the same number. "1,250" could be 1.25 or 1250, so it is an error.',
       "Where reps or a reserve have turned into a date, as 3-5 does, the error says so.",
     ],
@@ -40,7 +40,7 @@ const CELLS: readonly (readonly [heading: string, paragraphs: readonly string[]]
   [
     "Headings",
     [
-      "A first row of headings may be part of the range. It is skipped where rows are counted, and names what needs a name.",
+      "A first row of headings may be part of the range. It is left out where rows are counted, and names what needs a name.",
     ],
   ],
   [

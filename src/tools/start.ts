@@ -17,7 +17,7 @@ async function main(): Promise<void> {
     return;
   }
   await buildIfStale(["workbook", "pane", "excel"], () => {
-    console.log("Building the workbook, which takes about a minute the first time ...");
+    console.log("Building the workbook, which takes about a minute the first time …");
   });
   const { address } = await serve(DIST, port, (taken) => {
     console.log(`Port ${taken} is taken, trying the next one.`);

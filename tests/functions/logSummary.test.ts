@@ -102,7 +102,7 @@ describe("settings", () => {
     expect(bestWith(14)).toBeCloseTo(100 * (1 + 14 / 30), 9);
   });
 
-  test("the equation may be the athlete's own constant", () => {
+  test("the equation may be the lifter's own constant", () => {
     // f = 1 / (1 + (t - 1) / c) with t = 14 and c = 26.
     expect(summarise(log, null, 14, 26)[1]?.[8]).toBeCloseTo(150, 9);
   });

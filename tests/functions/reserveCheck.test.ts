@@ -120,7 +120,9 @@ describe("by week", () => {
   });
 
   test("takes no part, for the table has none", () => {
-    expect(messageOf(check(CALLS, { by: true, label: "bias" }))).toContain("expected one of the two");
+    expect(messageOf(check(CALLS, { by: true, label: "bias" }))).toContain(
+      "expected one of the two",
+    );
   });
 });
 

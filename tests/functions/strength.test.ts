@@ -11,7 +11,7 @@ describe("an equation", () => {
     expect(value("E1RM", 100, 5, 0, 0)).toBe(value("E1RM", 100, 5, 0, "Epley "));
   });
 
-  it("can be the athlete's own constant, as a number or as text with a point or a comma", () => {
+  it("can be the lifter's own constant, as a number or as text with a point or a comma", () => {
     const own = value("E1RM", 100, 5, 2, 27.5);
     expect(own).not.toBe(value("E1RM", 100, 5, 2));
     for (const spelling of ["27.5", "27,5", " 27.5 ", [[27.5]]]) {
@@ -27,7 +27,7 @@ describe("an equation", () => {
 
   it("that is none of them is refused with the names and the way out", () => {
     expect(shown(value("E1RM", 100, 5, 0, "epleys"))).toMatch(
-      /^#VALUE! equation is "epleys"; expected "epley", .*"wathan", or the athlete's own constant above 0$/,
+      /^#VALUE! equation is "epleys"; expected "epley", .*"wathan", or the lifter's own constant above 0$/,
     );
     expect(shown(value("E1RM", 100, 5, 0, -25))).toContain("equation is -25; expected");
   });
@@ -60,7 +60,7 @@ describe("E1RMBAND", () => {
     const [low, estimate, high] = only(call("E1RMBAND", 60, 20, null, null, "All"));
     expect([low, estimate, high].map((one) => Math.round(one as number))).toEqual([81, 100, 102]);
     expect(messageOf(call("E1RMBAND", 60, 20, null, null, "every"))).toMatch(
-      /^#VALUE! equation is "every"; expected .*, or the athlete's own constant above 0, or "all"$/,
+      /^#VALUE! equation is "every"; expected .*, or the lifter's own constant above 0, or "all"$/,
     );
     // Only this function takes them all.
     expect(shown(value("E1RM", 60, 20, null, "all"))).toMatch(/^#VALUE! equation is "all"/);

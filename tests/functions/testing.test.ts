@@ -246,7 +246,9 @@ describe("TESTTABLE", () => {
 
 describe("reports on single numbers", () => {
   it("ask for one part of a range, and give it in the range's shape", () => {
-    expect(shown(value("RESPONDERDIFF", [[5], [6]], 10, 3, 10))).toContain("expected one for a range");
+    expect(shown(value("RESPONDERDIFF", [[5], [6]], 10, 3, 10))).toContain(
+      "expected one for a range",
+    );
     const differences = call("RESPONDERDIFF", [[5], [""], [6]], 10, 3, 10, null, "difference");
     expect(differences.map(([content]) => typeof content)).toEqual(["number", "string", "number"]);
   });

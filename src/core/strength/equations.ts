@@ -112,7 +112,7 @@ export const equations = {
 export type EquationName = keyof typeof equations;
 
 /**
- * An athlete's own curve with constant c: f = 1 / (1 + (t − 1) / c), from one rep on. The constant is the
+ * A lifter's own curve with constant c: f = 1 / (1 + (t − 1) / c), from one rep on. The constant is the
  * number of reps past the first at which half of the maximum is left; `fitCurve` finds it from their sets.
  */
 export function ownCurve(constant: number): Equation {

@@ -12,7 +12,7 @@ export interface CurveSet {
   readonly row?: number;
 }
 
-/** An athlete's own load-repetition curve, load = M / (1 + (t − 1)/c), with intervals. */
+/** A lifter's own load-repetition curve, load = M / (1 + (t − 1)/c), with intervals. */
 export interface CurveFit {
   readonly sets: number;
   /** M, the athlete's one-repetition maximum. */
@@ -37,7 +37,7 @@ const MOST_REPS = 30;
 const SHARED_BIAS = 0.25;
 
 /**
- * Fits an athlete's own curve to their sets: reps to failure on 1/load.
+ * Fits a lifter's own curve to their sets: reps to failure on 1/load.
  *
  * The load is exact and the reps are the outcome, so the curve is turned round: t = 1 − c + c M / load is a straight
  * line in 1/load, and ordinary least squares fits it. c is one less its intercept, and the maximum is a ratio, slope

@@ -26,7 +26,7 @@ export function requireGroupSize(name: string, value: number): void {
 
 export function requireCorrelation(value: number): void {
   if (!(value >= -1 && value <= 1)) {
-    throw new BadInput(`correlation is ${value}; expected a number from -1 to 1`);
+    throw new BadInput(`correlation is ${value}; expected a number from −1 to 1`);
   }
 }
 

@@ -117,7 +117,7 @@ function designOf({ design, correlation }: PlannedStudy): DesignedTest {
     );
   }
   if (!(Math.abs(correlation) < 1)) {
-    throw new BadInput(`correlation is ${correlation}; expected above -1 and below 1`);
+    throw new BadInput(`correlation is ${correlation}; expected above −1 and below 1`);
   }
   return ADJUSTED;
 }

@@ -33,7 +33,7 @@ export enum WarmUpPart {
  * @param load The load of the work set, above 0; one value, or a range where part is given.
  * @param [bar] The bar's weight, below which no set goes; 0 or omitted for none.
  * @param [increment] {@phrase increment}
- * @param [steps] Two columns, fraction of the work load and reps; 0.4 x 8, 0.6 x 5, 0.75 x 3, 0.9 x 1 if omitted.
+ * @param [steps] Two columns, fraction of the work load and reps; 0.4 × 8, 0.6 × 5, 0.75 × 3, 0.9 × 1 if omitted.
  * @param [part] "summary" for all of them in one cell, "sets" or "volume load".
  * @returns A table with headings: load, reps, a row a step that is lighter than the work set.
  * @errors #VALUE! for a load lighter than the bar, or a fraction above 1.

@@ -49,7 +49,7 @@ export enum BandEquationChoice {
  * @param reps {@phrase repsDone}
  * @param [reserve] Reps in reserve as called, 0 or more; 0 if omitted, not recorded if blank.
  * @param [reserveError] How many reps the call may be wrong by, either way; 1 if omitted, 0 for none.
- * @param [equation] A published equation, "epley" if omitted, the athlete's own curve constant, or "all" for the lowest and the highest over all published equations that reach so many reps.
+ * @param [equation] A published equation, "epley" if omitted, the lifter's own curve constant, or "all" for the lowest and the highest over all published equations that reach so many reps.
  * @param [part] "low", "estimate" or "high" for that one value in one cell.
  * @returns A row: low, estimate, high, in the unit of the load. Never fewer reps than were done; with "all", the estimate is Epley's.
  * @errors #VALUE! when reps plus reserve plus reserveError is past the equation's reach.

@@ -10,13 +10,13 @@ import { readSets } from "./readSets";
 export enum FitCurvePart {
   /** How many sets the curve was fitted to. */
   sets = "sets",
-  /** The athlete's 1RM from the curve. */
+  /** The lifter's 1RM from the curve. */
   oneRepMax = "one-rep max",
   /** Lower end of the interval of the 1RM. */
   oneRepMaxLow = "one-rep max low",
   /** Upper end of the interval of the 1RM. */
   oneRepMaxHigh = "one-rep max high",
-  /** The athlete's curve constant, for any equation argument. */
+  /** The lifter's curve constant, for any equation argument. */
   constant = "constant",
   /** Lower end of the interval of the constant. */
   constantLow = "constant low",
@@ -31,7 +31,7 @@ export enum FitCurvePart {
 }
 
 /**
- * The athlete's own load-repetition curve from their own sets: their 1RM, and a constant that goes into any equation argument in place of a published name.
+ * The lifter's own load-repetition curve from their own sets: their 1RM, and a constant that goes into any equation argument in place of a published name.
  *
  * @customfunction FITCURVE
  * @param load The loads of the sets, above 0, in one unit.
@@ -55,7 +55,7 @@ export function fitCurve(
   return report(FitCurvePart, part, computeFitCurve({ load, reps, reserve, confidence }));
 }
 
-/** The typed half of FITCURVE: the athlete's 1RM and their curve's constant. */
+/** The typed half of FITCURVE: the lifter's 1RM and their curve's constant. */
 export const computeFitCurve = typed((cells: Given<"load" | "reps", "reserve" | "confidence">) =>
   fit(readSets(cells), readConfidence(cells.confidence)),
 );

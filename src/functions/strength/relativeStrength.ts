@@ -9,7 +9,7 @@ import * as quantities from "../quantities";
  * @customfunction RELATIVESTRENGTH
  * @param load The load or 1RM, above 0.
  * @param bodyMass Body mass in the same unit, above 0.
- * @param [exponent] 1 if omitted; 2/3 for the allometric scale, which lets light and heavy athletes be compared.
+ * @param [exponent] 1 if omitted; 2/3 for the allometric scale, which lets light and heavy lifters be compared.
  * @returns Load per unit of body mass.
  * @errors #VALUE! for an exponent that is not above 0.
  * @example =SPARE.RELATIVESTRENGTH(180, 90)

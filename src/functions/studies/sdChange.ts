@@ -9,9 +9,9 @@ import * as quantities from "../quantities";
  * @customfunction SDCHANGE
  * @param sdBefore Standard deviation before, above 0.
  * @param sdAfter Standard deviation after, above 0, in the same unit.
- * @param correlation Correlation of before and after, -1 to 1; 0 is a value.
+ * @param correlation Correlation of before and after, −1 to 1; 0 is a value.
  * @returns The standard deviation of the changes.
- * @errors #VALUE! for a correlation outside -1 to 1.
+ * @errors #VALUE! for a correlation outside −1 to 1.
  * @example =SPARE.SDCHANGE(2.38, 2.21, 0.68)
  * @source Cochrane Handbook for Systematic Reviews of Interventions, chapter 6.
  */

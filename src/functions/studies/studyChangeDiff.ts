@@ -32,7 +32,7 @@ export enum StudyChangeDiffPart {
  * @param afterB Mean of group B after.
  * @param sdBeforeB Standard deviation of group B before, above 0.
  * @param nB {@phrase groupSize B}
- * @param correlation Correlation of before and after, -1 to 1; a range of them where part is given.
+ * @param correlation Correlation of before and after, −1 to 1; a range of them where part is given.
  * @param [confidence] {@phrase confidence}
  * @param [part] {@phrase onePart effect size}
  * @returns A report of two columns: difference, effect size, effect standard error, effect low, effect high.

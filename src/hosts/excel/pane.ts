@@ -26,5 +26,5 @@ async function start(root: HTMLElement): Promise<void> {
 const root = document.querySelector<HTMLElement>("#pane")!;
 start(root).catch((error: unknown) => {
   const reason = error instanceof Error ? error.message : String(error);
-  root.textContent = `The pane cannot open: ${reason}.`;
+  root.textContent = `The Toolbox cannot open: ${reason}.`;
 });

@@ -48,7 +48,7 @@ function squaresWith(sets: readonly CurveSet[], maximum: number): number {
   return points.reduce((sum, { x, y }) => sum + (y - constant * x) ** 2, 0);
 }
 
-describe("an athlete's own curve", () => {
+describe("a lifter's own curve", () => {
   it("is what R's lm finds for the handbook's table, with Fieller's interval", () => {
     const expected: Partial<CurveFit> = {
       oneRepMax: 99.6722264,

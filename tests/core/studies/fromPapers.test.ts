@@ -182,7 +182,7 @@ describe("the difference of two groups' changes in a paper's table", () => {
   it("refuses what cannot be, by name", () => {
     const [a, b] = groups([1, 2, 1, 10, 1, 2, 1, 10]);
     expect(() => studyChangeDifference(a, b, 1.1)).toThrow(
-      new BadInput("correlation is 1.1; expected a number from -1 to 1"),
+      new BadInput("correlation is 1.1; expected a number from −1 to 1"),
     );
     expect(() => studyChangeDifference(a, b, NaN)).toThrow("correlation is NaN");
     expect(() => studyChangeDifference({ ...a, sdBefore: 0 }, b, 0.5)).toThrow("sdBeforeA is 0");
