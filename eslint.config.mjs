@@ -72,11 +72,10 @@ export default tseslint.config(
   ...tseslint.configs.strict,
   ...tseslint.configs.stylistic,
   {
-    // What only the types can show. They are the stricter ones that indexing is to have, so that an assertion which
-    // those need is not called needless.
+    // What only the types can show.
     files: ["**/*.ts"],
     languageOptions: {
-      parserOptions: { project: "tsconfig.lint.json", tsconfigRootDir: import.meta.dirname },
+      parserOptions: { project: "tsconfig.json", tsconfigRootDir: import.meta.dirname },
     },
     rules: {
       "@typescript-eslint/await-thenable": "error",

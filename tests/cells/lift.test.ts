@@ -154,7 +154,7 @@ describe("the place in a message", () => {
   it("is that of the sheet: the row of the range, the header's counted", () => {
     const [, , third] = product(column("load", 100, "80kg"), column("reps", 5, 5)).flat();
     expect(errorText(third)).toMatch(/^#VALUE! row 3: /);
-    const [, second] = product(row(100, "80kg"), 5)[0];
+    const [, second] = product(row(100, "80kg"), 5).flat();
     expect(errorText(second)).toMatch(/^#VALUE! column 2: /);
     expect(errorText(product("80kg", 5)[0]?.[0])).toMatch(/^#VALUE! load is text/);
   });

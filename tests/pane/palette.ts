@@ -8,7 +8,12 @@ export type Palette = ReadonlyMap<string, string>;
 const text = readFileSync(join(ROOT, "src", "pane", "colors.css"), "utf8");
 
 const paletteIn = (rules: string): Palette =>
-  new Map([...rules.matchAll(/--([a-z-]+): (#[0-9a-f]{6});/g)].map(([, name, hex]) => [name, hex]));
+  new Map(
+    [...rules.matchAll(/--([a-z-]+): (#[0-9a-f]{6});/g)].map(([, name = "", hex = ""]) => [
+      name,
+      hex,
+    ]),
+  );
 
 const [lightRules = "", darkRules = ""] = text.split("@media");
 

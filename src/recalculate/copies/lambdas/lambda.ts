@@ -22,7 +22,7 @@ export function lambda(name: string, parameters: string, body: string): Lambda {
 
 function parametersOf(parameters: string): Parameter[] {
   return parameters.split(" ").map((parameter) => {
-    const [name, omitted] = parameter.split("=");
+    const [name = "", omitted] = parameter.split("=");
     return { name, ...(omitted !== undefined && { omitted }) };
   });
 }
