@@ -1,7 +1,6 @@
 import type { ICellData, IWorkbookData, Nullable } from "@univerjs/core";
 import { cellAddress } from "../formula/address";
-import { callsOurs } from "../formula/spelling";
-import { tokensOf } from "../formula/tokens";
+import { cannotCompute } from "../formula/cannotCompute";
 import { namesModel } from "./data/names";
 
 /**
@@ -13,6 +12,9 @@ export interface KeptFormula {
   readonly formula: string;
   readonly value: ICellData["v"];
 }
+
+/** How a file marks functions that are younger than its format. */
+const FILE_MARKS = /_xlfn\.(?:_xlws\.)?/gi;
 
 /** A cell with such a formula, for a person: "Log!B3". */
 export interface KeptCell {
@@ -33,10 +35,14 @@ export function keepFormulas(
   known: ReadonlySet<string>,
 ): { data: IWorkbookData; kept: KeptCell[] } {
   const names = new Set(namesModel(data).map(({ name }) => name.toLowerCase()));
+  // The open workbook does not write out what several sheets stand for, so it can follow none of them.
+  const judged = { known, sheets: [], isName: (text: string) => names.has(text.toLowerCase()) };
+  const isComputed = (formula: string) =>
+    cannotCompute(formula.replace(FILE_MARKS, ""), judged) === undefined;
   const kept: KeptCell[] = [];
   const changed = mapCells(data, (cell, sheet, row, column) => {
     if (!cell.f || cell.v === undefined || cell.v === null) return cell;
-    if (isComputed(cell.f, known, names)) return cell;
+    if (isComputed(cell.f)) return cell;
     kept.push({ sheet, address: cellAddress(row, column) });
     const { f, ...rest } = cell;
     return { ...rest, custom: { ...cell.custom, kept: { formula: f, value: cell.v } } };
@@ -54,24 +60,6 @@ export function restoreFormulas(data: IWorkbookData): { data: IWorkbookData; kep
     return { ...cell, f: found.formula };
   });
   return { data: restored, kept };
-}
-
-function isComputed(
-  formula: string,
-  known: ReadonlySet<string>,
-  names: ReadonlySet<string>,
-): boolean {
-  return tokensOf(formula.replace(/^=/, "")).every(({ kind, text }) => {
-    if (kind === "sheet") return !/\[|^[^']*:|:[^']*'!$/.test(text);
-    if (kind !== "call") return true;
-    const name = text.toUpperCase().replace(/^_XLFN\.(?:_XLWS\.)?/, "");
-    return (
-      callsOurs(`${text}(`) ||
-      known.has(name) ||
-      names.has(text.toLowerCase()) ||
-      name.startsWith("_XLPM.")
-    );
-  });
 }
 
 function mapCells(

@@ -1,10 +1,10 @@
 import type { Area } from "../formula/address";
+import { cannotCompute } from "../formula/cannotCompute";
 import { nameOn, type Name } from "../formula/names";
 import { plainFormula } from "../formula/plain";
 import { unusableNames } from "../formula/unusableNames";
 import { tokensOf } from "../formula/tokens";
 import type { Book, FormulaCell } from "./book";
-import { cannotCompute } from "./cannotCompute";
 
 /**
  * Why the engine cannot work a formula out as Excel would, or nothing where it can. Such a formula

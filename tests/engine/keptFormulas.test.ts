@@ -20,18 +20,22 @@ function cellOf(data: IWorkbookData): ICellData {
   return cell;
 }
 
-it.each(["=WEBSERVICE(B1)", "=SUM([1]Other!A1)", "=SUM(One:Three!B2)", "=1+CUBEVALUE(B1)"])(
-  "%s keeps the file's value, and its formula when it is saved",
-  (formula) => {
-    const { data, kept } = keepFormulas(bookWith(formula, 12.5), known);
-    expect(kept).toEqual([{ sheet: "Log", address: "A1" }]);
-    expect(cellOf(data)).toMatchObject({ v: 12.5 });
-    expect(cellOf(data).f).toBeUndefined();
-    const saved = restoreFormulas(data);
-    expect(cellOf(saved.data)).toMatchObject({ f: formula, v: 12.5 });
-    expect(saved.kept).toEqual(kept);
-  },
-);
+it.each([
+  "=WEBSERVICE(B1)",
+  "=SUM([1]Other!A1)",
+  "=SUM(One:Three!B2)",
+  "=1+CUBEVALUE(B1)",
+  "=SUM((A2:A3,C2:C3))",
+  "=SUM(A2:B9 B2:C9)",
+])("%s keeps the file's value, and its formula when it is saved", (formula) => {
+  const { data, kept } = keepFormulas(bookWith(formula, 12.5), known);
+  expect(kept).toEqual([{ sheet: "Log", address: "A1" }]);
+  expect(cellOf(data)).toMatchObject({ v: 12.5 });
+  expect(cellOf(data).f).toBeUndefined();
+  const saved = restoreFormulas(data);
+  expect(cellOf(saved.data)).toMatchObject({ f: formula, v: 12.5 });
+  expect(saved.kept).toEqual(kept);
+});
 
 it.each(["=SUM(A2:A9)", "=SPARE.E1RM(100,5)", "=_xlfn._xlws.FILTER(A2:A9,A2:A9>1)", "=B1*2"])(
   "%s is computed",

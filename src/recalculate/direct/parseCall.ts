@@ -8,7 +8,7 @@ import { tokensOf, type Token } from "../../formula/tokens";
 import type { CellValue } from "../../xlsx/model";
 import type { Book, FormulaCell } from "../book";
 import { areaOfToken, around } from "../reach/reads";
-import { whyNotSheet } from "../cannotCompute";
+import { whyNotSheet } from "../../formula/cannotCompute";
 
 /** An argument whose value can be told without computing anything. */
 export type DirectArgument =

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { cannotCompute } from "../../src/recalculate/cannotCompute";
+import { cannotCompute } from "../../src/formula/cannotCompute";
 
 const surroundings = {
   known: new Set(["SUM", "INDEX", "XLOOKUP", "IF", "LAMBDA", "COUNTIF", "IMAGE"]),

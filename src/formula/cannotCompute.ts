@@ -1,6 +1,6 @@
-import { piecesOf, type Group, type Piece } from "../formula/pieces";
-import { endsOf, writeOutSheets } from "../formula/sheetRanges";
-import { callsOurs } from "../formula/spelling";
+import { piecesOf, type Group, type Piece } from "./pieces";
+import { endsOf, writeOutSheets } from "./sheetRanges";
+import { callsOurs } from "./spelling";
 
 /** What a formula is judged by, beside its text. */
 export interface Surroundings {
