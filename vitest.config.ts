@@ -43,6 +43,8 @@ const lean = {
 export default defineConfig({
   test: {
     maxWorkers: availableParallelism(),
+    // What became of each module the last time, until it changes.
+    experimental: { fsModuleCache: true, fsModuleCachePath: "node_modules/.cache/vitest" },
     projects: [
       { ...project("unit"), plugins: [lean] },
       project("engine", { setupFiles: ["tests/random.ts", "tests/setup/engine.ts"] }),

@@ -18,6 +18,8 @@ const vitest = await createVitest(
     env: { SEED: process.env.SEED ?? "2026" },
     deps: { interopDefault: false },
     isolate: false,
+    testTimeout: 60_000,
+    hookTimeout: 60_000,
     // A thread ends with this process, even one that a change has sent round for ever.
     pool: "threads",
     maxWorkers: 1,
