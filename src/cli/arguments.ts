@@ -14,6 +14,7 @@ export interface WorkbookArguments {
 export interface CopyArguments extends WorkbookArguments {
   readonly command: "plain" | "portable";
   readonly output: string;
+  readonly json: boolean;
 }
 
 export interface CalcArguments extends WorkbookArguments {
@@ -42,8 +43,8 @@ export class BadUsage extends Error {
 }
 
 export const USAGE = `Usage: spare calc book.xlsx [-o out.xlsx | --in-place] [--json] [--dry-run]
-       spare plain book.xlsx -o copy.xlsx
-       spare portable book.xlsx -o copy.xlsx
+       spare plain book.xlsx -o copy.xlsx [--json]
+       spare portable book.xlsx -o copy.xlsx [--json]
        spare cards book.xlsx -o folder [--sheet NAME] [--page ADDRESS]
 
 calc       works out the formulas that use SPARE functions, and those that read from them,
@@ -51,12 +52,13 @@ calc       works out the formulas that use SPARE functions, and those that read 
            saves the values and leaves all else as it is
 plain      makes a copy with values in place of those formulas, each formula in a note
 portable   makes a copy that calculates in Excel without the add-in; what cannot
-           becomes a value with a note
+           becomes a value with a note, and the report says which
 cards      makes a card for the phone of each lifter on the sheet "Cards", and a page to print
 
   -o, --output FILE   where the result goes
       --in-place      calc: save into the workbook itself
-      --json          calc: report as JSON, every changed cell old and new
+      --json          report as JSON: every changed cell old and new, and of a copy
+                      cell by cell what stays live and what is a value
       --dry-run       calc: report alone, whatever -o or --in-place say
       --sheet NAME    cards: the sheet that asks for them, "Cards" unless given
       --page ADDRESS  cards: where the card page is hosted, for links and codes
@@ -90,14 +92,15 @@ export function readArguments(args: readonly string[]): Arguments {
     if (inPlace && output !== undefined) throw new BadUsage("give -o or --in-place, not both");
     return { command, input, output, inPlace, json, dryRun, timeout };
   }
-  const misplaced = (["in-place", "json", "dry-run"] as const).find((option) => values[option]);
+  const misplaced = (["in-place", "dry-run"] as const).find((option) => values[option]);
   if (misplaced !== undefined) throw new BadUsage(`--${misplaced} goes with calc alone`);
   if (command === "cards") {
+    if (values.json) throw new BadUsage("--json does not go with cards");
     if (output === undefined) throw new BadUsage("cards needs -o and a folder");
     return { command, input, output, sheet: values.sheet ?? "Cards", page: values.page, timeout };
   }
   if (output === undefined) throw new BadUsage(`${command} needs -o and the name of the copy`);
-  return { command, input, output, timeout };
+  return { command, input, output, json: values.json, timeout };
 }
 
 function readSeconds(text: string | undefined): number | undefined {

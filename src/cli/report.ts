@@ -113,11 +113,14 @@ function entryOf({ cell: { sheet, row, column, text } }: Outcome): Entry {
 
 /** The report for a person. */
 export function writeReport(findings: Findings, dryRun = false): string {
+  const { counts, calculated, changed, left, failed, end } = sectionsOf(findings, dryRun);
+  return joined([counts, calculated, changed, left, failed, end]);
+}
+
+/** What a report for a person is made of: lines that belong together. */
+export function sectionsOf(findings: Findings, dryRun = false) {
   const { file, output, calculated, left, failed, changed, others } = findings;
   const withErrors = new Set(failed.map(({ outcome }) => outcome.cell)).size;
-  if (calculated.length + left.length + failed.length + others === 0) {
-    return `${file}: no formula uses a SPARE function\n${closing(output, dryRun)}`;
-  }
   const counts = [
     ["calculated", calculated.length],
     ["with errors", withErrors],
@@ -125,29 +128,36 @@ export function writeReport(findings: Findings, dryRun = false): string {
     ["other formulas calculated", others],
     ["cells changed", changed.length],
   ].filter(([, count]) => count !== 0) as [string, number][];
-  const sections = [
-    [`${file}`, ...indented(counts.map(([name, count]) => [name, String(count)]))],
-    list("Calculated", calculated, ({ cell, area, values }) => [
+  const isIdle = calculated.length + left.length + failed.length + others === 0;
+  return {
+    counts: isIdle
+      ? [`${file}: no formula uses a SPARE function`]
+      : [file, ...indented(counts.map(([name, count]) => [name, String(count)]))],
+    calculated: list("Calculated", calculated, ({ cell, area, values }) => [
       placeOf(cell.sheet.name, areaAddress(area)),
       shown(values),
     ]),
-    list("Changed", changed, ({ sheet, row, column, value }) => [
+    changed: list("Changed", changed, ({ sheet, row, column, value }) => [
       placeOf(sheet.name, cellAddress(row, column)),
       written(sheet.cellAt(row, column)?.value ?? null),
       "→",
       written(value),
     ]),
-    list("Left as saved", left, ({ cell, left: reason = "" }) => [
+    left: list("Left as saved", left, ({ cell, left: reason = "" }) => [
       placeOf(cell.sheet.name, cellAddress(cell.row, cell.column)),
       reason,
     ]),
-    list("Failed", failed, ({ failure: { sheet, address, code, message = "" } }) => [
+    failed: list("Failed", failed, ({ failure: { sheet, address, code, message = "" } }) => [
       placeOf(sheet, address),
       code,
       message,
     ]),
-    [closing(output, dryRun)],
-  ];
+    end: [closing(output, dryRun)],
+  };
+}
+
+/** The sections that hold anything, parted by blank lines. */
+export function joined(sections: readonly (readonly string[])[]): string {
   return sections
     .filter((section) => section.length > 0)
     .map((section) => section.join("\n"))
@@ -157,7 +167,11 @@ export function writeReport(findings: Findings, dryRun = false): string {
 /** More lines than these are nobody's reading; `--json` has them all. */
 const MOST_LINES = 20;
 
-function list<T>(title: string, entries: readonly T[], row: (entry: T) => string[]): string[] {
+export function list<T>(
+  title: string,
+  entries: readonly T[],
+  row: (entry: T) => string[],
+): string[] {
   if (entries.length === 0) return [];
   const more = entries.length - MOST_LINES;
   const rest = more > 0 ? [`  and ${more} more, which --json lists`] : [];
@@ -170,7 +184,7 @@ function written(value: CellValue): string {
   return value === null ? "blank" : String(value);
 }
 
-function placeOf(sheet: string, range: string): string {
+export function placeOf(sheet: string, range: string): string {
   return `${quoteSheet(sheet)}!${range}`;
 }
 

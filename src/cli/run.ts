@@ -20,6 +20,7 @@ import {
   type WorkbookArguments,
 } from "./arguments";
 import { writeCards } from "./cards";
+import { reportOnCopy, writeCopyReport } from "./copyReport";
 import { readInput, refuseSameFile, writeOutput } from "./files";
 import { progressBar, type Screen } from "./progress";
 import { findingsOf, reportOn, statusOf, writeReport } from "./report";
@@ -101,9 +102,13 @@ async function copy(
   const { input, output } = args;
   await refuseSameFile(input, output);
   const { book, outcomes } = await workOut(args, terminal);
-  await write(output, make(book, outcomes));
+  const made = make(book, outcomes);
+  await write(output, made.file);
   const findings = findingsOf(input, output, outcomes, changesOf(outcomes));
-  terminal.out.write(`${writeReport(findings)}\n`);
+  const text = args.json
+    ? JSON.stringify({ ...reportOn(findings), ...reportOnCopy(made) }, null, 2)
+    : writeCopyReport(findings, made);
+  terminal.out.write(`${text}\n`);
   return statusOf(findings);
 }
 

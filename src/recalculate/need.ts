@@ -1,9 +1,11 @@
 import { callsOurs } from "../formula/spelling";
 import { tokensOf } from "../formula/tokens";
-import type { Book, FormulaCell } from "./book";
+import type { Book } from "./book";
 
 /** Whether a formula calls one of our functions, by itself or by a name. */
-export function findNeed({ names }: Book): (cell: FormulaCell) => boolean {
+export function findNeed({
+  names,
+}: Pick<Book, "names">): (formula: { readonly text: string }) => boolean {
   const ours = new Set<string>();
   const needs = (text: string) =>
     callsOurs(text) ||

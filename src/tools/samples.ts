@@ -32,5 +32,5 @@ export const fileOf = (book: HeadlessWorkbook): Uint8Array => writeWorkbook(work
 export async function portableDemoFile(demo: Uint8Array): Promise<Uint8Array> {
   const book = bookOf(readWorkbook(readPackage(demo)));
   const outcomes = await calculate(book, { metadata: readMetadata(), implementations });
-  return writePackage(portableCopy(book, outcomes));
+  return writePackage(portableCopy(book, outcomes).file);
 }

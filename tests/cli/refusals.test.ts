@@ -135,7 +135,7 @@ describe("a command line that cannot be followed", () => {
     [["calc", book, "-o"], /-o/],
     [["calc", book, "-o", "out.xlsx", "--in-place"], /not both/],
     [["plain", book], /needs -o/],
-    [["plain", book, "-o", "out.xlsx", "--json"], /--json goes with calc/],
+    [["cards", book, "-o", "cards", "--json"], /--json does not go with cards/],
     [["portable", book, "--in-place"], /--in-place goes with calc/],
     [["plain", book, "-o", "out.xlsx", "--dry-run"], /--dry-run goes with calc/],
     [["calc", book, "--timeout", "soon"], /--timeout is "soon"; expected a number of seconds/],

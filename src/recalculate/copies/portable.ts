@@ -1,29 +1,26 @@
-import type { Book } from "../book";
-import type { Outcome } from "../calculate";
-import { withChange } from "../../xlsx/patch/editPackage";
-import { findNeed } from "../need";
 import { toFile } from "../../formula/future";
 import { childOf, childrenOf, parseXml, writeXml, type Package } from "../../xlsx/package";
+import { withChange } from "../../xlsx/patch/editPackage";
+import type { Book } from "../book";
+import type { Outcome } from "../calculate";
+import { copyWith, type Copy } from "./copyWith";
+import { judgeOf } from "./judge";
 import { lambdas, lambdaText, PREFIX, withHelpers } from "./lambdas";
-import { copyWith } from "./plain";
-import { rewriteFormula } from "./rewriteFormula";
+import { rewriteFormula, whyNotRewritten } from "./rewriteFormula";
 
 /**
  * A copy that goes on calculating without the add-in, in a spreadsheet that knows LAMBDA: our
  * functions that a formula can express become names of the workbook. The others become values, each
  * formula in a note.
  */
-export function portableCopy(book: Book, outcomes: readonly Outcome[]): Package {
-  const needsOurs = findNeed(book);
-  const calls = new Set<string>();
-  const copy = copyWith(book, outcomes, (cell) => {
-    if (!needsOurs(cell)) return undefined;
-    const rewritten = rewriteFormula(cell.text);
-    if (!rewritten || needsOurs({ ...cell, text: rewritten.text })) return null;
-    for (const call of rewritten.calls) calls.add(call);
-    return rewritten.text;
-  });
-  return calls.size === 0 ? copy : addNames(copy, book.path, withHelpers(calls));
+export function portableCopy(book: Book, outcomes: readonly Outcome[]): Copy {
+  const judge = judgeOf(
+    book,
+    (formula) => rewriteFormula(formula) ?? { lost: whyNotRewritten(formula) },
+  );
+  const copy = copyWith(book, outcomes, judge);
+  if (copy.calls.size === 0) return copy;
+  return { ...copy, file: addNames(copy.file, book.path, withHelpers(copy.calls)) };
 }
 
 /** Defines the copy's functions as names of the workbook. */

@@ -32,7 +32,7 @@ function rewrite(tokens: readonly Token[], calls: Set<string>): string | undefin
       continue;
     }
     const end = closingOf(texts, index + 1) ?? tokens.length;
-    const id = /[A-Z0-9]+$/i.exec(token.text)![0].toUpperCase();
+    const id = idOf(token.text);
     const given = argumentsIn(tokens.slice(index + 2, end)).map((piece) => rewrite(piece, calls));
     const call = given.includes(undefined) ? undefined : writeCall(id, given as string[], calls);
     if (call === undefined) return undefined;
@@ -41,6 +41,24 @@ function rewrite(tokens: readonly Token[], calls: Set<string>): string | undefin
   }
   return text;
 }
+
+/** Why a formula cannot be rewritten. */
+export function whyNotRewritten(formula: string): string {
+  const tokens = tokensOf(formula);
+  const missing = oursIn(tokens).find((id) => !hasClosedForm(id));
+  if (missing !== undefined) return `${missing} cannot be written as a formula`;
+  return tokens.some(({ kind }) => kind === "columns" || kind === "rows")
+    ? "it reads whole columns or rows"
+    : "it does not give a function the arguments that it takes";
+}
+
+/** The functions of ours that a formula calls, by their ids. */
+export const oursIn = (tokens: readonly Token[]): string[] =>
+  tokens
+    .filter(({ kind, text }) => kind === "call" && callsOurs(`${text}(`))
+    .map(({ text }) => idOf(text));
+
+const idOf = (call: string) => /[A-Z0-9]+$/i.exec(call)![0].toUpperCase();
 
 /** Whether a copy can do one of the add-in's functions without the add-in. */
 export const hasClosedForm = (id: string) => id in implementations && lambdas.has(id);

@@ -141,7 +141,7 @@ describe.each(fixtures)("a workbook is read once for all: %s", (_, bytes) => {
     const outcomes = asSaved.formulas.map((cell): Outcome => {
       return { cell, ours: false, area: cell.area, values: [[cell.saved]], left: "", failures: [] };
     });
-    const copy = readWorkbook(readPackage(writePackage(plainCopy(asSaved, outcomes))));
+    const copy = readWorkbook(readPackage(writePackage(plainCopy(asSaved, outcomes).file)));
     const valuesIn = ({ sheets }: ReadWorkbook) =>
       sheets.flatMap(({ rows }) =>
         rows.flatMap(({ cells }) => cells.map(({ row, column, value }) => [row, column, value])),
