@@ -4,6 +4,7 @@ import { roundToMultiple } from "../load/round";
 import { roundedLoad } from "../load/targetLoad";
 import { BadInput } from "../problem";
 import { fractionAt, type Equation } from "../strength/equations";
+import { zip } from "../zip";
 import { MOST_WEEKS, onTheWay, reserveInWeek } from "./taper";
 
 /** A block of training weeks: a row of the block table. An easy week is just another block. */
@@ -56,18 +57,18 @@ export function blockPlan(
   options: PlanOptions,
 ): PlanRow[] {
   const maxima = typeof oneRepMax === "number" ? [oneRepMax] : oneRepMax;
-  if (maxima.length !== 1 && maxima.length !== blocks.length) {
+  const [first, ...others] = maxima;
+  const isForAll = first !== undefined && others.length === 0;
+  const perBlock = isForAll ? blocks.map(() => first) : maxima;
+  if (perBlock.length !== blocks.length) {
     throw new BadInput(
       `there are ${maxima.length} one-rep maxima and ${blocks.length} blocks; ` +
         "expected one for all blocks, or one a block",
     );
   }
-  return startsOf(blocks).flatMap((start, place) => {
-    const maximum = maxima.length === 1 ? maxima[0]! : maxima[place]!;
-    return Array.from({ length: blocks[place]!.weeks }, (_, i) =>
-      weekOfBlock(maximum, blocks, place, start, i + 1, options),
-    );
-  });
+  return zip(perBlock, placed(blocks)).flatMap(([maximum, one]) =>
+    Array.from({ length: one.block.weeks }, (_, i) => weekOfBlock(maximum, one, i + 1, options)),
+  );
 }
 
 /** One week of the plan: what `blockPlan` has on that row, without working out the others. */
@@ -77,38 +78,40 @@ export function planWeek(
   week: number,
   options: PlanOptions,
 ): PlanRow {
-  const starts = startsOf(blocks);
-  const total = last(starts) + last(blocks).weeks;
+  const all = placed(blocks);
+  const end = last(all);
+  const total = end.start + end.block.weeks;
   if (week > total)
     throw new BadInput(`week is ${week}; expected a week of the plan, 1 to ${total}`);
   expectWhole("week", week, 1, total);
-  const place = starts.findIndex((start, i) => week <= start + blocks[i]!.weeks);
-  const start = starts[place]!;
-  return weekOfBlock(oneRepMax, blocks, place, start, week - start, options);
+  const one = all.find(({ start, block }) => week <= start + block.weeks) ?? end;
+  return weekOfBlock(oneRepMax, one, week - one.start, options);
 }
 
-/** The weeks before each block. */
-function startsOf(blocks: readonly Block[]): number[] {
+/** A block, its place in the plan, and how many weeks come before it. */
+interface PlacedBlock {
+  readonly block: Block;
+  readonly place: number;
+  readonly start: number;
+}
+
+function placed(blocks: readonly Block[]): PlacedBlock[] {
   if (blocks.length === 0) throw new BadInput("there are no blocks; expected a row a block");
-  const starts: number[] = [];
   let total = 0;
-  blocks.forEach((block, place) => {
+  return blocks.map((block, place) => {
     inRow(rowOf(block, place), () => expectWhole("weeks", block.weeks, 1, MOST_WEEKS - total));
-    starts.push(total);
+    const start = total;
     total += block.weeks;
+    return { block, place, start };
   });
-  return starts;
 }
 
 function weekOfBlock(
   oneRepMax: number,
-  blocks: readonly Block[],
-  place: number,
-  start: number,
+  { block, place, start }: PlacedBlock,
   weekInBlock: number,
   { equation, increment = 0 }: PlanOptions,
 ): PlanRow {
-  const block = blocks[place]!;
   const { name = place + 1, weeks, repsLow, repsHigh } = block;
   expectPositive("the one-rep max", oneRepMax);
   expectAtLeast("increment", increment, 0);

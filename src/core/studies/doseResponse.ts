@@ -105,7 +105,8 @@ function fitLine(
   if (effects.length < 3) {
     throw new NoAnswer(`found ${effects.length} studies; expected at least 3`);
   }
-  if (doses.every((dose) => sameTo(dose, doses[0]!) || Math.abs(dose - doses[0]!) < SMALLEST)) {
+  const [first = 0] = doses;
+  if (doses.every((dose) => sameTo(dose, first) || Math.abs(dose - first) < SMALLEST)) {
     throw new NoAnswer("all studies have the same dose; expected at least 2 different ones");
   }
 

@@ -46,7 +46,8 @@ export function onePerStudy(
 
 /** The standard error of a mean of correlated effects: of the sum, (1 − r) Σ SE² + r (Σ SE)². */
 function errorOfMean(errors: readonly number[], correlation: number): number {
-  if (errors.length === 1) return errors[0]!;
+  const [only, ...others] = errors;
+  if (only !== undefined && others.length === 0) return only;
   const sum = errors.reduce((total, error) => total + error, 0);
   const squares = errors.reduce((total, error) => total + error ** 2, 0);
   return Math.sqrt((1 - correlation) * squares + correlation * sum ** 2) / errors.length;

@@ -8,6 +8,7 @@ import {
   sumOfSquares,
 } from "../statistics/moments";
 import { type EstimatedVariance, sumDegreesOfFreedom } from "../statistics/satterthwaite";
+import { zip } from "../zip";
 
 /** One group's scores, an athlete a row in both. */
 export interface BeforeAfter {
@@ -78,8 +79,7 @@ function partOf(
 }
 
 function residuals({ before, after }: BeforeAfter, slope: number): number[] {
-  const x = deviations(before);
-  return deviations(after).map((y, i) => y - slope * x[i]!);
+  return zip(deviations(before), deviations(after)).map(([x, y]) => y - slope * x);
 }
 
 function none(reason: string): AdjustedDifference {

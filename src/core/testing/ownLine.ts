@@ -1,4 +1,5 @@
 import { deviations, mean, sumOfProducts, sumOfSquares } from "../statistics/moments";
+import { zip } from "../zip";
 
 /** One test of an athlete. */
 export interface DatedScore {
@@ -27,8 +28,8 @@ export function ownLine(tests: readonly DatedScore[], per: number): OwnLine {
   const scores = tests.map(({ score }) => score);
   const spread = sumOfSquares(dates);
   const slope = sumOfProducts(dates, scores) / spread;
-  const x = deviations(dates);
-  const residuals = deviations(scores).map((y, i) => y - slope * x[i]!);
+  const points = zip(deviations(dates), deviations(scores));
+  const residuals = points.map(([x, y]) => y - slope * x);
   const [first, last] = [Math.min(...dates), Math.max(...dates)];
   return {
     tests: tests.length,

@@ -3,6 +3,7 @@ import { difference } from "../statistics/compare";
 import { hedgesCorrection } from "../statistics/distributions";
 import { meanTest } from "../statistics/meanTest";
 import { correlation, mean, standardDeviation } from "../statistics/moments";
+import { zip } from "../zip";
 
 export interface PairedChange {
   readonly n: number;
@@ -28,7 +29,7 @@ export function changesOf(before: readonly number[], after: readonly number[]): 
     );
   }
   if (before.length === 0) throw new NoAnswer("no athlete has a score both before and after");
-  return after.map((score, i) => difference(score, before[i]!));
+  return zip(after, before).map(([score, earlier]) => difference(score, earlier));
 }
 
 /**

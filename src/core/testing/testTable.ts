@@ -1,6 +1,7 @@
 import type { Absent } from "../problem";
 import { holm } from "../statistics/holm";
 import { mean } from "../statistics/moments";
+import { zip } from "../zip";
 import { type TrainingGroup, groupChange } from "./groupChange";
 
 /** One measure of a battery of tests, complete pairs only. */
@@ -39,8 +40,7 @@ export function testTable(measures: readonly TestMeasure[], confidence: number):
   const tested = results.map(({ adjustedP }) => adjustedP).filter((p) => typeof p === "number");
   const corrected = holm(tested);
   let next = 0;
-  return measures.map(({ measure, a, b }, i) => {
-    const result = results[i]!;
+  return zip(measures, results).map(([{ measure, a, b }, result]) => {
     const { adjustedP: p } = result;
     return {
       measure,

@@ -4,6 +4,7 @@ import { criticalValue } from "../statistics/distributions";
 import { integratedEffects } from "../statistics/integratedEffects";
 import { mean } from "../statistics/moments";
 import { mixtureInterval, mixtureMean } from "../statistics/normalMixture";
+import { zip } from "../zip";
 import { type DatedScore, type OwnLine, ownLine } from "./ownLine";
 
 export interface TestTrend {
@@ -62,11 +63,14 @@ export function testTrend(
       ? drawn.map(withoutScatter)
       : withScatter(drawn, scatter, df, reachOf(df), confidence);
   let next = 0;
-  return lines.map((line, i) => (line ? trends[next++]! : noTrend(athletes[i]!.length)));
+  return zip(lines, athletes).map(([line, tests]) =>
+    line ? trends[next++]! : noTrend(tests.length),
+  );
 }
 
 function onOneDay(tests: readonly DatedScore[]): boolean {
-  return tests.every(({ date }) => date === tests[0]!.date);
+  const [first] = tests;
+  return tests.every(({ date }) => date === first?.date);
 }
 
 function withScatter(

@@ -45,10 +45,11 @@ export function muscleSets(
 ): unknown[][] {
   const cells = { exercise, reps, shares, reserve, sets, within, by };
   const { muscles, headings, keys, totals } = computeMuscleSets(cells);
+  const [total = []] = totals;
   return keys === undefined
     ? table(
         ["muscle", "close sets"],
-        muscles.map((muscle, index) => [muscle, totals[0]![index]!]),
+        muscles.map((muscle, index) => [muscle, total[index] ?? 0]),
       )
     : keyedTable({ headings, keys }, muscles, totals);
 }
