@@ -8,6 +8,8 @@ export interface PaneData {
   readonly phrases: Phrases;
   /** What people call the columns that an argument takes, by the argument's name. */
   readonly headings: Headings;
+  /** What stands above a column of results, by the function's id; `{unit}` is its loads' unit. */
+  readonly results: Readonly<Record<string, string>>;
   readonly cautions: readonly string[];
   readonly sheets: readonly SheetOffer[];
 }

@@ -1,4 +1,5 @@
 import type { ReadySheet } from "../readySheets";
+import type { Insertion } from "./insert/insertion";
 
 /**
  * All that the pane asks of a spreadsheet. Excel and the embedded workbook each implement it once;
@@ -11,8 +12,10 @@ export interface Port {
   readRange(reference: string): Promise<CellValues>;
   /** The cell that a formula would go into. */
   readTarget(): Promise<Target>;
-  /** Writes a formula into the active cell, in the spelling of this host. */
-  insertFormula(formula: string): Promise<void>;
+  /** The first cell of a range that holds something, a formula that shows nothing among them. */
+  firstFilled(reference: string): Promise<string | undefined>;
+  /** Writes a formula into its cell, in the spelling of this host, with headings, formats and widths, and selects it. */
+  insert(insertion: Insertion): Promise<void>;
   /** Adds a sheet at the end, in this host's own codes, shows it, and says under which name: a taken one gets a number. */
   addSheet(sheet: ReadySheet): Promise<string>;
   /** Calls back whenever the selection may have changed. */

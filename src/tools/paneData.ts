@@ -14,6 +14,7 @@ export function readPaneData(): PaneData {
     catalogue: readCatalogue(),
     phrases: read(PANE, "phrases.json") as Phrases,
     headings: read(PANE, "headings.json") as Headings,
+    results: read(PANE, "results.json") as PaneData["results"],
     cautions: read(ROOT, "shared", "cautions.json") as string[],
     sheets: readOffers(),
   };

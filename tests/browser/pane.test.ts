@@ -111,7 +111,7 @@ describeInBrowser("the pane", () => {
       const sheet = await openEmptySheet();
       await find("how much for five reps with two left");
       await pane().getByRole("heading", { name: "LOADFOR", exact: true }).waitFor();
-      await argument("oneRepMax").fill("140");
+      await argument("one-rep max").fill("140");
       await argument("reps").fill("5");
       await argument("reserve").fill("2");
       await argument("increment").fill("2,5");
@@ -137,16 +137,59 @@ describeInBrowser("the pane", () => {
       await pane().getByRole("button", { name: "Fill from the selected columns" }).click();
       await pane().getByText("Filled load, reps, reserve.").waitFor();
       const formula = pane().locator(".formula");
-      await poll(() => formula.textContent()).toBe('=SPARE.E1RM(A1:A3, B1:B3, C1:C3&"")');
+      await poll(() => formula.textContent()).toBe('=SPARE.E1RM(A2:A3, B2:B3, C2:C3&"")');
+      // A heading's row and a row below are offered the first row of the data instead.
+      await select("E3");
+      await pane()
+        .getByText(/^From E3 on, each result would stand in another row/)
+        .waitFor();
       await select("E1");
-      await pane().getByRole("button", { name: "Insert in E1" }).click();
+      await pane().getByRole("button", { name: "Insert in E2" }).click();
       await shows(sheet, "E2").toBeCloseTo(123.3333, 3);
+      await shows(sheet, "E1").toBe("e1RM");
       expect([null, ""]).toContain(await read(sheet, "E3"));
+      await pane().getByText(`Inserted in ${sheet}!E2.`).waitFor();
+
+      await page.keyboard.press("Control+z");
+      await shows(sheet, "E1").toBeNull();
+      expect([null, ""]).toContain(await read(sheet, "E2"));
+      await select("A1");
+      await poll(() => pane().getByText("Inserted in").count()).toBe(0);
+    });
+
+    it("asks whose sets are meant before it makes one trend of several lifters'", async () => {
+      const sheet = await openEmptySheet();
+      const rows = ["lifter\tdate\tload\treps", "Imke\t46000\t100\t5", "Rosa\t46000\t80\t5"];
+      for (const [index, line] of rows.entries()) {
+        await select(`A${index + 1}`);
+        for (const text of line.split("\t")) {
+          await page.keyboard.type(text, { delay: 10 });
+          await page.keyboard.press("Tab");
+        }
+      }
+      await shows(sheet, "D3").toBe(5);
+      await select("A1:D3");
+      await find("STRENGTHTREND");
+      await pane().getByRole("button", { name: "Fill from the selected columns" }).click();
+      await pane()
+        .getByText(/“lifter” holds 2 names \(Imke, Rosa\)/)
+        .waitFor();
+      expect(
+        await pane()
+          .getByRole("button", { name: /^Insert/ })
+          .isDisabled(),
+      ).toBe(true);
+      await pane().getByLabel("lifter", { exact: true }).selectOption("Rosa");
+      await poll(() => pane().locator(".formula").textContent()).toContain(
+        'FILTER(B2:B3, A2:A3="Rosa")',
+      );
+      await pane().getByRole("button", { name: "Each of them: SQUADTREND" }).click();
+      await pane().getByRole("heading", { name: "SQUADTREND", exact: true }).waitFor();
     });
 
     it("says in the preview why a call cannot work", async () => {
       await find("LOADFOR");
-      await argument("oneRepMax").fill("80kg");
+      await argument("one-rep max").fill("80kg");
       await argument("reps").fill("5");
       await pane()
         .getByText(/oneRepMax is text, "80kg"/)
@@ -318,7 +361,7 @@ describeInBrowser("the pane", () => {
       await tabUntil(/^LOADFOR/);
       await page.keyboard.press("Enter");
       expect(await focused()).toBe("LOADFOR");
-      await tabUntil(/^oneRepMax/);
+      await tabUntil(/^one-rep max/);
       await page.keyboard.type("140");
       await tabUntil(/^reps/);
       await page.keyboard.type("3");
@@ -434,7 +477,7 @@ describeInBrowser("the pane", () => {
         await find("is this gain real");
         await argument("before").fill("146");
         await argument("after").fill("170");
-        await argument("typicalError").fill("7.6");
+        await argument("typical error").fill("7.6");
         await pane().getByText("real increase").first().waitFor();
         expect(await violations(page, "html")).toEqual([]);
         for (const name of ["Sheets", "Pictures", "Cautions"]) {

@@ -30,7 +30,7 @@ export enum StrengthTrendPart {
 }
 
 /**
- * Today's one-repetition maximum from every logged set of one lifter and lift, with an interval that holds though neither the lifter's own curve nor the bias of their calls is known; and how far it has risen. Reps that only fall, tens down to threes, can pass for a rise where reserveSd is too small: take it from RESERVECHECK.
+ * Today's one-repetition maximum from every logged set of one lifter and lift, with an interval that holds though neither the lifter's own curve nor the bias of their calls is known; and how far it has risen. Reps that only fall, tens down to threes, can pass for a rise where reserveSd is too small: take it from RESERVECHECK. For several lifters or lifts: SQUADTREND.
  *
  * @customfunction STRENGTHTREND
  * @param date {@phrase dayOfSet}

@@ -50,11 +50,12 @@ export interface Range extends Loadable {
   readonly worksheet: Worksheet;
   readonly format: RangeFormat;
   merge(): void;
+  select(): void;
   getUsedRangeOrNullObject(valuesOnly: boolean): Range;
   getTables(fullyContained: boolean): { getCount(): { readonly value: number } };
 }
 
-export interface RangeFormat {
+export interface RangeFormat extends Loadable {
   columnWidth: number;
   rowHeight: number;
   wrapText: boolean;

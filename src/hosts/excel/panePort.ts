@@ -1,3 +1,4 @@
+import { cellAddress, parseArea } from "../../formula/address";
 import { partsOf, plainAddress } from "../../pane/formula/reference";
 import type { CellValues, ChartColumn, NativeChart, Port } from "../../pane/port";
 import { freeName } from "../../pane/sheetName";
@@ -47,10 +48,41 @@ export function excelPort(excel: ExcelApi): Port {
         };
       }),
 
-    insertFormula: (formula) =>
+    firstFilled: (reference) =>
       excel.run(async (context) => {
+        const { sheet, address } = partsOf(reference);
+        const { worksheets } = context.workbook;
+        const on =
+          sheet === undefined ? worksheets.getActiveWorksheet() : worksheets.getItem(sheet);
+        const range = on.getRange(plainAddress(address));
+        // A formula that shows nothing, and the cells that another one spills into, hold something too.
+        range.load("formulas, values");
+        await context.sync();
+        return firstFilledAt(plainAddress(address), range);
+      }),
+
+    insert: ({ sheet, address, formula, headings, formats, widths }) =>
+      excel.run(async (context) => {
+        const on = context.workbook.worksheets.getItem(sheet);
+        for (const { address: at, text } of headings) {
+          const heading = on.getRange(at);
+          if (text !== undefined) heading.formulas = [[text]];
+          heading.format.font.bold = true;
+        }
+        for (const { address: at, format } of formats) on.getRange(at).numberFormat = format;
         // Alone in its cell it spills, as a formula that was typed does.
-        context.workbook.getActiveCell().formulas = [[formula]];
+        on.getRange(address).formulas = [[formula]];
+        await context.sync();
+        const columns = Object.entries(widths).map(([column, characters]) => {
+          const range = on.getRange(cellAddress(0, Number(column)));
+          range.format.load("columnWidth");
+          return { range, wanted: characters * CHARACTER + SIDES };
+        });
+        await context.sync();
+        for (const { range, wanted } of columns) {
+          if (range.format.columnWidth < wanted) range.format.columnWidth = wanted;
+        }
+        on.getRange(address).select();
         await context.sync();
       }),
 
@@ -124,6 +156,22 @@ export function excelPort(excel: ExcelApi): Port {
 
 /** A screen's pixel in Excel's points. */
 const POINTS = 0.75;
+
+/** A character of Excel's usual font and the room at a cell's sides, in points. */
+const CHARACTER = 5.5;
+const SIDES = 9;
+
+/** The first cell of a range, row by row, that holds something. */
+function firstFilledAt(address: string, { formulas, values }: Range): string | undefined {
+  const area = parseArea(address);
+  for (const [down, row] of formulas.entries()) {
+    for (const [right, formula] of row.entries()) {
+      const isFilled = formula !== "" || (values[down]?.[right] ?? "") !== "";
+      if (area && isFilled) return cellAddress(area.startRow + down, area.startColumn + right);
+    }
+  }
+  return undefined;
+}
 
 const KINDS: Readonly<Record<NativeChart["kind"], string>> = {
   line: "Line",

@@ -23,6 +23,7 @@ export async function mountPaneBeside(
     helpPage: "help.html",
     home: document.baseURI,
   });
+  undoFromPane(side, workbook);
   const button = element(
     "button",
     { type: "button", className: "pane-button", "aria-controls": side.id },
@@ -37,4 +38,14 @@ export async function mountPaneBeside(
   show(window.matchMedia("(min-width: 900px)").matches);
   document.querySelector("body > header")!.append(button);
   document.querySelector("body > main")!.after(side);
+}
+
+/** What the pane has just inserted is undone as anything else is, without a click into the cells before. */
+function undoFromPane(side: HTMLElement, { api }: PageWorkbook): void {
+  side.addEventListener("keydown", (event) => {
+    const isText = event.target instanceof HTMLInputElement;
+    if (isText || !(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== "z") return;
+    event.preventDefault();
+    void (event.shiftKey ? api.redo() : api.undo());
+  });
 }

@@ -1,14 +1,14 @@
 import type { IRange } from "@univerjs/core";
-import type { FRange, FWorksheet } from "@univerjs/sheets/facade";
-import { areaAddress, cellAddress } from "../../formula/address";
+import type { FWorksheet } from "@univerjs/sheets/facade";
+import { areaAddress, cellAddress, parseArea } from "../../formula/address";
 import { partsOf, plainAddress } from "../../pane/formula/reference";
 import { freeName } from "../../pane/sheetName";
 import type { CellValues, Port, Selection } from "../../pane/port";
 import { loneSheetData } from "../../engine/data/readySheets";
 import { parseRange } from "../../readySheets/address";
-import { respell } from "../../formula/spelling";
 import { placePicture } from "./placePicture";
 import type { PageWorkbook } from "./spreadsheet";
+import { writeInsertion } from "./writeInsertion";
 
 /** The pane's port to the workbook on the page. */
 export function workbookPort({ api, univer, readCell, onChange }: PageWorkbook): Port {
@@ -24,6 +24,19 @@ export function workbookPort({ api, univer, readCell, onChange }: PageWorkbook):
       rows.push(values);
     }
     return rows;
+  }
+
+  function firstFilledIn(sheet: FWorksheet, area: IRange): string | undefined {
+    for (let row = area.startRow; row <= area.endRow; row++) {
+      for (let column = area.startColumn; column <= area.endColumn; column++) {
+        const address = cellAddress(row, column);
+        const content = readCell(sheet.getSheetName(), address);
+        const cell = sheet.getSheet().getCellRaw(row, column);
+        const isFormula = Boolean(cell?.f ?? cell?.si);
+        if ((content !== null && content !== "") || isFormula) return address;
+      }
+    }
+    return undefined;
   }
 
   return {
@@ -63,10 +76,17 @@ export function workbookPort({ api, univer, readCell, onChange }: PageWorkbook):
       });
     },
 
-    insertFormula(formula) {
-      const cell: FRange = book().getActiveCell() ?? book().getActiveSheet().getRange("A1");
-      cell.setValue(respell(formula, "excel"));
-      return Promise.resolve();
+    firstFilled(reference) {
+      const { sheet: name, address } = partsOf(reference);
+      const sheet = name === undefined ? book().getActiveSheet() : book().getSheetByName(name);
+      const area = parseArea(plainAddress(address));
+      return Promise.resolve(sheet && area ? firstFilledIn(sheet, area) : undefined);
+    },
+
+    async insert(insertion) {
+      const sheet = book().getSheetByName(insertion.sheet);
+      if (!sheet) throw new Error(`no sheet is called "${insertion.sheet}"`);
+      await writeInsertion(univer, api, sheet, insertion);
     },
 
     addSheet(sheet) {

@@ -7,10 +7,21 @@ export type Argument =
   | { readonly kind: "omitted" }
   | { readonly kind: "value"; readonly value: number | string | boolean; readonly text: string }
   | { readonly kind: "array"; readonly rows: (number | string)[][]; readonly text: string }
-  /** With `asText`, blanks stay blanks on every host: `D2:D20&""`. */
-  | { readonly kind: "cells"; readonly reference: string; readonly asText: boolean }
+  /** With `asText`, blanks stay blanks on every host: `D2:D20&""`; with `only`, some of the rows. */
+  | {
+      readonly kind: "cells";
+      readonly reference: string;
+      readonly asText: boolean;
+      readonly only?: readonly Only[];
+    }
   /** Any other formula, which only the spreadsheet itself can work out. */
   | { readonly kind: "formula"; readonly text: string };
+
+/** The rows in which another column says so: one lifter's. */
+export interface Only {
+  readonly reference: string;
+  readonly is: string | number;
+}
 
 const NUMBER = /^[-+]?(?:\d+(?:[.,]\d*)?|[.,]\d+)$/;
 const AS_TEXT = /\s*&\s*""\s*$/;
@@ -60,10 +71,22 @@ export function spelled(argument: Argument, sheet: string): string {
     case "omitted":
       return "";
     case "cells":
-      return seenFrom(sheet, argument.reference) + (argument.asText ? '&""' : "");
+      return cellsOn(sheet, argument) + (argument.asText ? '&""' : "");
     default:
       return argument.text;
   }
+}
+
+function cellsOn(sheet: string, { reference, only = [] }: Argument & { kind: "cells" }): string {
+  const cells = seenFrom(sheet, reference);
+  if (only.length === 0) return cells;
+  const conditions = only.map((one) => {
+    const value = typeof one.is === "number" ? String(one.is) : quoted(one.is);
+    return `${seenFrom(sheet, one.reference)}=${value}`;
+  });
+  const [first] = conditions;
+  const all = conditions.length === 1 ? first : conditions.map((one) => `(${one})`).join("*");
+  return `FILTER(${cells}, ${all})`;
 }
 
 export const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"`;

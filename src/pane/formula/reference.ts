@@ -1,4 +1,12 @@
-import { columnLetters, columnNumber, quoteSheet, sheetIn } from "../../formula/address";
+import {
+  columnLetters,
+  columnNumber,
+  LAST_ROW,
+  parseArea,
+  quoteSheet,
+  sheetIn,
+  type Area,
+} from "../../formula/address";
 
 /*
  * References as they are written in a formula: "B2", "B2:B20", "C:C", "C2:.C999" (trimmed),
@@ -36,11 +44,26 @@ export function seenFrom(sheet: string, text: string): string {
   return parts.sheet?.toLowerCase() === sheet.toLowerCase() ? parts.address : text;
 }
 
-/** One column out of a range such as "B2:D20": `columnOf("B2:D20", 1)` is "C2:C20". */
-export function columnOf(address: string, column: number): string {
+/** The cells of a reference, whole columns from the first row on; nothing for a Table's or whole rows. */
+export function areaOf(text: string): (Area & { sheet: string | undefined }) | undefined {
+  const { sheet, address } = partsOf(text);
+  const plain = plainAddress(address);
+  const columns = /^([A-Z]+):([A-Z]+)$/.exec(plain);
+  const area = columns
+    ? parseArea(`${columns[1]}1:${columns[2]}${LAST_ROW + 1}`)
+    : parseArea(plain);
+  return area && { ...area, sheet };
+}
+
+/**
+ * One column out of a range such as "B2:D20": `columnOf("B2:D20", 1)` is "C2:C20"; and without so many rows of
+ * headings: `columnOf("B2:D20", 1, 1)` is "C3:C20".
+ */
+export function columnOf(address: string, column: number, headings = 0): string {
   const match = /^([A-Z]+)(\d+)(?::[A-Z]+(\d+))?$/i.exec(address.replaceAll("$", ""));
   if (!match) throw new Error(`"${address}" is not a range of cells`);
-  const [, left = "", top = "", bottom = top] = match;
+  const [, left = "", first = "", bottom = first] = match;
+  const top = String(Number(first) + headings);
   const letters = columnLetters(columnNumber(left) + column);
   return top === bottom ? `${letters}${top}` : `${letters}${top}:${letters}${bottom}`;
 }

@@ -1,16 +1,24 @@
-import { CellError, onlyCell, type Grid } from "../../cells";
+import { CellError, onlyCell, type Content, type Grid } from "../../cells";
 import { implementationOf } from "../../functions/implementationOf";
+import { besideRows, type Rows, type RowsApart } from "../insert/besideRows";
 import type { CellValues, Port } from "../port";
 import { isErrorCode } from "./errorCode";
-import type { Argument } from "./argument";
+import type { Argument, Only } from "./argument";
 import type { Call } from "./call";
+import { isSameName } from "./mixed";
+import { inSheetRows } from "./sheetRows";
 
 /** Every function by its id, as a host calls it. */
 export type Implementations = Readonly<Record<string, (...args: unknown[]) => Grid>>;
 
 /** What a call gives before it is in a cell, or why that cannot be said yet. */
 export type Worked =
-  | { readonly kind: "result"; readonly grid: Grid }
+  | {
+      readonly kind: "result";
+      readonly grid: Grid;
+      /** The rows it goes beside, where the function answers row by row. */
+      readonly beside: Rows | RowsApart | undefined;
+    }
   | { readonly kind: "error"; readonly code: string; readonly message: string }
   | { readonly kind: "unknown"; readonly reason: string };
 
@@ -35,11 +43,20 @@ export async function work(
       return { kind: "unknown", reason: `${reference} cannot be read from here` };
     }
   }
-  const grid = implementationOf(implementations, entry.id)(...values);
+  const implementation = implementationOf(implementations, entry.id);
+  const grid = implementation(...values);
   const only = onlyCell(grid);
-  if (only instanceof CellError) return { kind: "error", code: only.code, message: only.message };
-  return { kind: "result", grid };
+  if (only instanceof CellError) {
+    return { kind: "error", code: only.code, message: inSheetRows(only.message, args) };
+  }
+  const shown = grid.map((row) => row.map((content) => withSheetRows(content, args)));
+  return { kind: "result", grid: shown, beside: besideRows(args, values, grid, implementation) };
 }
+
+const withSheetRows = (content: Content, args: readonly Argument[]) =>
+  content instanceof CellError
+    ? new CellError(content.code, inSheetRows(content.message, args))
+    : content;
 
 async function valueOf(argument: Argument, port: Pick<Port, "readRange">): Promise<unknown> {
   switch (argument.kind) {
@@ -47,11 +64,27 @@ async function valueOf(argument: Argument, port: Pick<Port, "readRange">): Promi
       return argument.value;
     case "array":
       return argument.rows;
-    case "cells":
-      return forFunction(await port.readRange(argument.reference), argument.asText);
+    case "cells": {
+      const kept = await onlyRows(await port.readRange(argument.reference), argument.only, port);
+      return forFunction(kept, argument.asText);
+    }
     default:
       return undefined;
   }
+}
+
+/** The rows in which every other column says what it should, as FILTER keeps them. */
+async function onlyRows(
+  values: CellValues,
+  only: readonly Only[] = [],
+  port: Pick<Port, "readRange">,
+): Promise<CellValues> {
+  let kept = values.map((row, index) => ({ row, index }));
+  for (const { reference, is } of only) {
+    const keys = await port.readRange(reference);
+    kept = kept.filter(({ index }) => isSameName(keys[index]?.[0], is));
+  }
+  return kept.map(({ row }) => row);
 }
 
 /** Cells as a spreadsheet passes them on: errors as such, and with `&""` everything as text. */

@@ -6,6 +6,8 @@ export interface Picture<Data = unknown> {
   readonly title: string;
   /** What to select, in plain words. */
   readonly describe: string;
+  /** Whether these are sets that must all be one lifter's, in one lift. */
+  isOfOneLifter?(values: Cells): boolean;
   /** Reads a selection's cells; what cannot be drawn says why. */
   read(values: Cells): Data | Problem;
   draw(data: Data, options: DrawOptions): SVGSVGElement;

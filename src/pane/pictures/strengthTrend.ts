@@ -42,6 +42,8 @@ export const strengthTrend: Picture<StrengthTrend> = {
   describe:
     "The table of STRENGTHTREND (date, one-rep max, low, high), or one lifter's sets of one lift " +
     "under the headings date, load, reps and reserve.",
+  isOfOneLifter: (values) => hasHeadings(values, LOG),
+
   read: (values) => reading(() => (hasHeadings(values, LOG) ? ofLog(values) : ofTable(values))),
 
   draw(data, options) {

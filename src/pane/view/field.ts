@@ -1,4 +1,5 @@
 import type { CustomEnum, Parameter } from "../../functions/catalogue";
+import { argumentWords } from "../formula/argumentWords";
 import { element, newId } from "./elements";
 
 /** The field of one argument. */
@@ -47,7 +48,7 @@ function choiceField(parameter: Parameter, choices: CustomEnum): Field {
     element("option", { value: OTHER }, "something else"),
   );
   const input = textInput(newId(parameter.name));
-  input.setAttribute("aria-label", `${parameter.name}: something else`);
+  input.setAttribute("aria-label", `${argumentWords(parameter.name)}: something else`);
   const button = selectionButton(parameter.name);
   const other = element("div", { className: "row", hidden: true }, input, button);
   const meaning = element("p", { className: "quiet", id: newId("meaning") });
@@ -76,7 +77,11 @@ const textInput = (id: string) =>
   element("input", { id, type: "text", autocomplete: "off", spellcheck: false });
 
 const selectionButton = (name: string) =>
-  element("button", { type: "button", "aria-label": `Selection for ${name}` }, "Selection");
+  element(
+    "button",
+    { type: "button", "aria-label": `Selection for ${argumentWords(name)}` },
+    "Selection",
+  );
 
 /** Label and description around the control that they belong to. */
 function frame(
@@ -94,7 +99,7 @@ function frame(
     element(
       "label",
       { htmlFor: controlId },
-      name,
+      argumentWords(name),
       optional ? element("span", { className: "quiet" }, " (optional)") : "",
     ),
     ...parts,

@@ -39,7 +39,10 @@ export const findView: View = {
         chosen.replaceChildren();
         if (from instanceof HTMLElement) from.focus();
       };
-      const view = functionView(entry, context, back);
+      const view = functionView(entry, context, back, (id) => {
+        const other = functions.find((each) => each.id === id);
+        if (other) open(other);
+      });
       chosen.replaceChildren(view);
       list.hidden = true;
       chosen.hidden = false;

@@ -12,6 +12,7 @@ export function functionView(
   entry: CatalogueFunction,
   context: PaneContext,
   back: () => void,
+  open: (id: string) => void,
 ): HTMLElement {
   const backButton = element(
     "button",
@@ -19,7 +20,7 @@ export function functionView(
     "‹ Back to the list",
   );
   backButton.addEventListener("click", back);
-  const form = argumentForm(entry, context);
+  const form = argumentForm(entry, context, open);
   const view = element(
     "article",
     {},

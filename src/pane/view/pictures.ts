@@ -1,8 +1,10 @@
+import { columnsOfSeveral, isSameName } from "../formula/mixed";
 import { nativeChartOf } from "../nativeChart";
 import { isProblem, pictures, svgToPng, type Picture } from "../pictures";
 import type { Selection } from "../port";
 import type { PaneContext, View } from "./context";
 import { element, liveLine, newId, tell } from "./elements";
+import { mixedQuestion, type Answer } from "./mixedQuestion";
 
 /** Pictures of the selected cells, in the pane first and from there into the sheet. */
 export const picturesView: View = {
@@ -26,10 +28,14 @@ export const picturesView: View = {
     const shown = element("div", { className: "picture" });
     const said = liveLine("said");
 
+    let selected: Selection | undefined;
+    const whose = mixedQuestion(undefined, undefined, () => selected && show(chosen(), selected));
+
     const chosen = () => pictures.find(({ id }) => id === select.value)!;
     const explain = () => {
       needs.textContent = `Select: ${chosen().describe}`;
       shown.replaceChildren();
+      whose.ask([]);
       said.textContent = "";
     };
     select.addEventListener("change", explain);
@@ -37,13 +43,23 @@ export const picturesView: View = {
 
     draw.addEventListener("click", () => {
       void port.readSelection().then(
-        (selection) => show(chosen(), selection),
+        (selection) => {
+          selected = selection;
+          const isOfOne = chosen().isOfOneLifter?.(selection.values) ?? false;
+          whose.ask(isOfOne ? columnsOfSeveral(selection, context.data.headings) : []);
+          show(chosen(), selection);
+        },
         (error: unknown) => tell(said, reasonOf(error), "failed"),
       );
     });
 
-    function show(picture: Picture, selection: Selection): void {
+    function show(picture: Picture, whole: Selection): void {
       shown.replaceChildren();
+      if (whose.isOpen()) {
+        tell(said, "Choose whose sets are to be drawn.", "failed");
+        return;
+      }
+      const selection = { ...whole, values: rowsOf(whole.values, whose.answers()) };
       const data = picture.read(selection.values);
       if (isProblem(data)) {
         tell(said, `Nothing to draw: ${data.problem}.`, "failed");
@@ -72,11 +88,18 @@ export const picturesView: View = {
       element("label", { htmlFor: unitId }, "Unit, where no heading says it"),
       unit,
       element("p", {}, draw),
+      whose.element,
       said,
       shown,
     );
   },
 };
+
+/** The heading and the chosen lifter's rows. */
+const rowsOf = (values: Selection["values"], answers: readonly Answer[]) =>
+  values.filter(
+    (row, index) => index === 0 || answers.every(({ column, is }) => isSameName(row[column], is)),
+  );
 
 /** What a pane of 320 pixels has room for. */
 const PANE_WIDTH = 296;

@@ -67,6 +67,10 @@ export function fakeExcel(): FakeExcel {
           waiting.push(() => names.split(/,\s*/).forEach((name) => readable.add(name)));
         },
         merge: () => sheet.merged.push(address),
+        select: () => {
+          active = sheet;
+          selected = address;
+        },
         getUsedRangeOrNullObject() {
           const used = usedWithin(sheet, area);
           if (used) return range(sheet, areaAddress(used));
@@ -78,7 +82,8 @@ export function fakeExcel(): FakeExcel {
           }),
         }),
         worksheet: worksheet(sheet),
-        format: Object.assign(recorder(sheet, address, look), {
+        format: Object.assign(recorder(sheet, address, look, "", { columnWidth: 48 }), {
+          load: () => undefined,
           fill: recorder(sheet, address, look, "fill."),
           font: recorder(sheet, address, look, "font."),
           borders: { getItem: (edge: string) => recorder(sheet, address, look, `${edge}.`) },
@@ -294,12 +299,19 @@ const overlap = (a: Area, b: Area) =>
   b.startColumn <= a.endColumn;
 
 /** An object that notes under the range's address whatever is set on it. */
-function recorder(sheet: FakeSheet, address: string, look: Record<string, unknown>, prefix = "") {
+function recorder(
+  sheet: FakeSheet,
+  address: string,
+  look: Record<string, unknown>,
+  prefix = "",
+  before: Record<string, unknown> = {},
+) {
   return new Proxy(
-    {},
+    { ...before },
     {
       set(target, name: string, value: unknown) {
-        if (typeof value === "object") return Reflect.set(target, name, value);
+        if (typeof value === "object" || typeof value === "function")
+          return Reflect.set(target, name, value);
         look[prefix + name] = value;
         sheet.looks.set(address, look);
         return true;

@@ -66,11 +66,29 @@ describe("the pane's port to Excel", () => {
     expect(await port.readTarget()).toMatchObject({ address: "A2", filled: true, inTable: false });
   });
 
-  test("inserts into the active cell", async () => {
-    fake.select("Log!D2:D5");
-    await port.insertFormula("=SPARE.E1RM(A2, B2)");
-    expect(fake.content("Log!D2")).toBe("=SPARE.E1RM(A2, B2)");
-    expect(fake.content("Log!D3")).toBeUndefined();
+  test("inserts a formula in its cell, with heading, format and width, and selects it", async () => {
+    fake.select("Log!A1:B4");
+    await port.insert({
+      sheet: "Log",
+      address: "C2",
+      formula: "=SPARE.E1RM(A2:A4, B2:B4)",
+      headings: [{ address: "C1", text: "e1RM, kg" }],
+      formats: [{ address: "C2:C4", format: "0.0" }],
+      widths: { 2: 20 },
+    });
+    expect(fake.content("Log!C2")).toBe("=SPARE.E1RM(A2:A4, B2:B4)");
+    expect(fake.content("Log!C3")).toBeUndefined();
+    expect(fake.content("Log!C1")).toBe("e1RM, kg");
+    const { looks } = fake.sheets[0]!;
+    expect(looks.get("C1")).toMatchObject({ "font.bold": true, columnWidth: 119 });
+    expect(looks.get("C2:C4")).toEqual({ numberFormat: "0.0" });
+    expect(await port.readTarget()).toMatchObject({ address: "C2" });
+  });
+
+  test("names the first cell that holds something, row by row", async () => {
+    expect(await port.firstFilled("Log!A1:B9")).toBe("A1");
+    expect(await port.firstFilled("Log!B3:B9")).toBeUndefined();
+    expect(await port.firstFilled("Log!A3:B9")).toBe("A4");
   });
 
   test("tells of a new selection", async () => {

@@ -132,9 +132,54 @@ describe("a selection dealt out to the arguments", () => {
       ["Ada", 2, 100, 5],
     ];
     expect(dealColumns(parameters, select(values, "A1:D2"), headings)).toEqual({
-      load: "Log!C1:C2",
-      reps: "Log!D1:D2",
-      reserve: "Log!B1:B2",
+      load: "Log!C2",
+      reps: "Log!D2",
+      reserve: "Log!B2",
+    });
+  });
+
+  test("leaves the headings' row out, but for a function that names its results by them", () => {
+    const values = [
+      ["lifter", "week", "load", "reps"],
+      ["Ada", 1, 100, 5],
+      ["Ada", 2, 100, 5],
+    ];
+    expect(dealColumns(parameters, select(values, "A4:D6"), headings)).toEqual({
+      load: "Log!C5:C6",
+      reps: "Log!D5:D6",
+    });
+    const { parameters: ofVolume } = entryOf("VOLUMELOAD");
+    expect(dealColumns(ofVolume, select(values, "A4:D6"), headings)).toMatchObject({
+      load: "Log!C4:C6",
+      reps: "Log!D4:D6",
+    });
+  });
+
+  test("never puts what was done into a target's place, or what is planned into a set's", () => {
+    const values = [
+      ["e1RM, kg", "reps done", "target reps", "target RIR", "planned load"],
+      [140, 5, 3, 1, 120],
+    ];
+    const { parameters: ofLoadFor } = entryOf("LOADFOR");
+    expect(dealColumns(ofLoadFor, select(values, "A1:E2"), headings)).toEqual({
+      oneRepMax: "Log!A2",
+      reps: "Log!C2",
+      reserve: "Log!D2",
+    });
+    expect(dealColumns(parameters, select(values, "A1:E2"), headings)).toEqual({ reps: "Log!B2" });
+  });
+
+  test.each([
+    [["Athlete", "Pre squat", "Post squat"], "B", "C"],
+    [["name", "pre-test", "post-test"], "B", "C"],
+    [["name", "January", "May 2026"], "B", "C"],
+    [["test 2", "x", "test 1"], "C", "A"],
+  ])("understands test days as people head them: %j", (titles, before, after) => {
+    const { parameters: ofChange } = entryOf("CHANGESCORE");
+    const values = [titles, ["Ada", 100, 105]];
+    expect(dealColumns(ofChange, select(values, "A1:C2"), headings)).toEqual({
+      before: `Log!${before}2`,
+      after: `Log!${after}2`,
     });
   });
 
@@ -178,6 +223,7 @@ describe("a call worked before it is inserted", () => {
     expect(await worked("LOADFOR", { oneRepMax: "140", reps: "5", reserve: "2" })).toEqual({
       kind: "result",
       grid: [[113.513513513514]],
+      beside: undefined,
     });
   });
 
@@ -186,6 +232,7 @@ describe("a call worked before it is inserted", () => {
     expect(await worked("E1RM", typed)).toEqual({
       kind: "result",
       grid: [[123.333333333333], [""]],
+      beside: { sheet: undefined, first: 1, count: 2, lastColumn: 3 },
     });
   });
 
@@ -197,7 +244,22 @@ describe("a call worked before it is inserted", () => {
     });
     const result = await worked("E1RM", { load: "E2:E3", reps: "C2:C3" });
     expect(result).toMatchObject({
-      grid: [[116.666666666667], [{ code: "#VALUE!", message: "row 2: load holds #REF!" }]],
+      grid: [
+        [116.666666666667],
+        [{ code: "#VALUE!", message: "row 3 of the sheet: load holds #REF!" }],
+      ],
+    });
+  });
+
+  test("names the sheet's own row in a message about a whole column", async () => {
+    const text = { "B5:B6": [[100], [-100]], "C5:C6": [[5], [5]], "D5:D6": [[2], [2]] };
+    const reading = {
+      readRange: (at: string) => Promise.resolve((text as Record<string, CellValues>)[at]!),
+    };
+    const typed = { load: "B5:B6", reps: "C5:C6", reserve: "D5:D6" };
+    expect(await work(callOf(entryOf("FITCURVE"), typed), reading, implementations)).toMatchObject({
+      kind: "error",
+      message: expect.stringContaining("row 6 of the sheet: load is -100") as unknown,
     });
   });
 

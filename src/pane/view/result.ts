@@ -1,0 +1,29 @@
+import { onlyCell } from "../../cells";
+import type { Worked } from "../formula/work";
+import { element } from "./elements";
+import { cellText, gridTable } from "./grid";
+
+/** What a call gives, as the form shows it before it is inserted. */
+export function resultOf(worked: Worked): HTMLElement[] {
+  switch (worked.kind) {
+    case "unknown":
+      return [element("p", { className: "quiet" }, `No preview: ${worked.reason}.`)];
+    case "error":
+      return [
+        element(
+          "p",
+          { className: "trouble" },
+          element("strong", {}, worked.code),
+          ` ${worked.message}`,
+        ),
+      ];
+    case "result": {
+      const only = onlyCell(worked.grid);
+      if (only === undefined) return [gridTable(worked.grid, "What the formula gives")];
+      if (only === "") {
+        return [element("p", { className: "quiet" }, "Nothing yet: a cell is blank.")];
+      }
+      return [element("p", {}, "gives ", element("output", {}, cellText(only)))];
+    }
+  }
+}
