@@ -15,7 +15,8 @@ vi.setConfig({ testTimeout: 3 * patience });
 
 /** What LOADCHART gives in a cell, without its headings, as text. */
 const chartInSheet = (oneRepMax: unknown, equation: unknown) =>
-  implementations.LOADCHART!(oneRepMax, null, null, 2.5, equation)
+  implementations
+    .LOADCHART(oneRepMax, null, null, 2.5, equation)
     .slice(1)
     .map((line) => line.map(String));
 
