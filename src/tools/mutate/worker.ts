@@ -7,6 +7,8 @@ import type { Job } from "./pool";
 const { target, tests } = JSON.parse(process.argv[2] ?? "") as Job;
 const path = join(ROOT, target);
 let source = "";
+let isFirst = true;
+let failing: readonly string[] = [];
 
 const vitest = await createVitest(
   "test",
@@ -45,7 +47,9 @@ const specifications = new Map(
 async function pass(files: readonly string[]): Promise<boolean> {
   const asked = files.map((file) => specifications.get(join(ROOT, file))!);
   const { testModules, unhandledErrors } = await vitest.runTestSpecifications(asked);
-  return unhandledErrors.length === 0 && testModules.every((each) => each.ok());
+  const failed = testModules.filter((each) => !each.ok()).map(({ moduleId }) => moduleId);
+  failing = [...failed, ...unhandledErrors.map(String)];
+  return failing.length === 0;
 }
 
 process.on("message", (changed: string) => {
@@ -55,6 +59,9 @@ process.on("message", (changed: string) => {
     let survives = true;
     for (const files of tests) survives &&= await pass(files);
     process.exitCode = 0;
+    // Before anything is changed no test may fail, so it is worth saying which does.
+    if (!survives && isFirst) process.stderr.write(`${failing.join("\n")}\n`);
+    isFirst = false;
     process.send!(survives);
   })();
 });
