@@ -15,3 +15,4 @@ export * from "./table";
 export * from "./tableArgument";
 export * from "./text";
 export * from "./value";
+export * from "./visible";

@@ -98,7 +98,20 @@ export function commonShape(inputs: readonly Pick<Argument<unknown>, "name" | "r
           (range.columns > 1 && range.columns !== row?.range.columns && row);
     if (partner) throw mismatch(partner, input);
   }
-  return { rows: column?.range.rows ?? 1, columns: row?.range.columns ?? 1 };
+  const shape = { rows: column?.range.rows ?? 1, columns: row?.range.columns ?? 1 };
+  expectRoomFor(shape);
+  return shape;
+}
+
+/** As many cells as a column of a sheet has; no host takes a larger result. */
+const MOST_CELLS = 1_048_576;
+
+/** Refuses a result that no host would take: a long column against a long row. */
+export function expectRoomFor({ rows, columns }: Shape): void {
+  if (rows * columns <= MOST_CELLS) return;
+  throw invalid(
+    `the result would have ${rows} rows of ${columns} columns; expected at most ${MOST_CELLS} cells`,
+  );
 }
 
 const differs = (a: Range, b: Range) => a.rows !== b.rows || a.columns !== b.columns;

@@ -1,5 +1,7 @@
 /** Text as cells hold it: which text is a number, which is a missing value, which can be a heading. */
 
+import { visible } from "./visible";
+
 const NUMBER = /^[+-]?(\d+([.,]\d*)?|[.,]\d+)(e[+-]?\d+)?$/i;
 
 /** "1,250" is 1.25 to one reader and 1250 to the next. "0,125" is not: nobody groups after a zero. */
@@ -34,4 +36,7 @@ export function isHeadingText(text: string): boolean {
 const tidy = (text: string) => text.trim().replace("\u2212", "-");
 
 /** The text as a message shows it: quoted, and cut where it runs long. */
-export const quoted = (text: string) => `"${text.length > 40 ? `${text.slice(0, 39)}…` : text}"`;
+export const quoted = (text: string) => `"${visible(shortened(text))}"`;
+
+/** Text for a message, in which nobody reads more than a few words of it. */
+export const shortened = (text: string) => (text.length > 40 ? `${text.slice(0, 39)}…` : text);

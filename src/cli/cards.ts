@@ -7,7 +7,8 @@ import type { Book } from "../recalculate/book";
 import type { Outcome } from "../recalculate/calculate";
 import type { CellValue } from "../xlsx/model";
 import { BadUsage, type CardsArguments } from "./arguments";
-import { writeOutput } from "./files";
+import { reasonOf } from "./files";
+import { writeOutput } from "./output";
 
 /** Writes a card for every lifter of a workbook's sheet, and says in lines what was written. */
 export async function writeCards(
@@ -24,7 +25,9 @@ export async function writeCards(
     printedFile(read.cards, address),
     ...(address === undefined ? [] : [linksFile(read.cards, address)]),
   ];
-  await mkdir(output, { recursive: true });
+  await mkdir(output, { recursive: true }).catch((error: unknown) => {
+    throw new BadUsage(`${output} cannot be made: ${reasonOf(error)}`);
+  });
   for (const { name, text } of files) {
     await writeOutput(join(output, name), new TextEncoder().encode(text));
   }

@@ -1,6 +1,4 @@
-import { randomUUID } from "node:crypto";
-import { chmod, readFile, realpath, rename, rm, stat, writeFile } from "node:fs/promises";
-import { basename, dirname, join } from "node:path";
+import { readFile, stat } from "node:fs/promises";
 import { UnreadableFile } from "../xlsx/package";
 import { BadUsage } from "./arguments";
 
@@ -10,8 +8,10 @@ const LARGEST = 512 * 1024 * 1024;
 /** A file's bytes, or an `UnreadableFile` that says why there are none. */
 export async function readInput(path: string): Promise<Uint8Array> {
   try {
-    const { size } = await stat(path);
-    if (size > LARGEST) throw new UnreadableFile("the file is larger than 512 MB");
+    const found = await stat(path);
+    // A device or a pipe may never come to its end.
+    if (!found.isFile() && !found.isDirectory()) throw new UnreadableFile("it is not a file");
+    if (found.size > LARGEST) throw new UnreadableFile("the file is larger than 512 MB");
     return new Uint8Array(await readFile(path));
   } catch (error) {
     if (error instanceof UnreadableFile) throw error;
@@ -39,28 +39,8 @@ async function identityOf(path: string): Promise<string | undefined> {
   }
 }
 
-/**
- * Writes a file as a whole or not at all: into one beside it, which then takes its name. A file that
- * was there keeps its permissions, and a link to it stays a link.
- */
-export async function writeOutput(path: string, bytes: Uint8Array): Promise<void> {
-  const target = await realpath(path).catch(() => path);
-  const mode = await stat(target).then(
-    (found) => found.mode & 0o7777,
-    () => undefined,
-  );
-  const temporary = join(dirname(target), `.${basename(target)}.${randomUUID()}.tmp`);
-  try {
-    await writeFile(temporary, bytes, { flag: "wx" });
-    if (mode !== undefined) await chmod(temporary, mode);
-    await rename(temporary, target);
-  } catch (error) {
-    await rm(temporary, { force: true });
-    throw new BadUsage(`${path} cannot be written: ${reasonOf(error)}`);
-  }
-}
-
-function reasonOf(error: unknown): string {
+/** Why the system could not, in a person's words. */
+export function reasonOf(error: unknown): string {
   const code = error instanceof Error && "code" in error ? String(error.code) : "";
   return REASONS[code] ?? (error instanceof Error ? error.message : String(error));
 }
@@ -73,4 +53,10 @@ const REASONS: Readonly<Record<string, string>> = {
   EPERM: "permission is denied",
   EROFS: "the disk can only be read",
   ENOSPC: "the disk is full",
+  EDQUOT: "the disk is full",
+  EFBIG: "the file is larger than allowed",
+  EIO: "the disk does not answer",
+  ELOOP: "its links lead in a circle",
+  ENAMETOOLONG: "the name is too long",
+  EEXIST: "there is a file of that name",
 };

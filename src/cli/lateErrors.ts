@@ -1,3 +1,5 @@
+import { visible } from "../cells/visible";
+
 /** As much of a process as ending it takes. */
 interface Ending {
   on(
@@ -17,7 +19,7 @@ export function endOnLateErrors(process: Ending, say: (line: string) => void): v
     if (isClosedPipe(error)) return process.exit(Number(process.exitCode ?? 0));
     const reason = error instanceof Error ? error.message : String(error);
     const [line = ""] = reason.split("\n");
-    say(`spare: this could not be computed: ${line.slice(0, 300)}\n`);
+    say(`spare: this could not be computed: ${visible(line.slice(0, 300))}\n`);
     return process.exit(2);
   };
   process.on("uncaughtException", end);

@@ -1,3 +1,5 @@
+import { shortened } from "../cells/text";
+import { visible } from "../cells/visible";
 import type { CellValue } from "../xlsx/model";
 import type { Outcome } from "../recalculate/calculate";
 import type { Failure } from "../recalculate/result";
@@ -111,6 +113,10 @@ function entryOf({ cell: { sheet, row, column, text } }: Outcome): Entry {
   return { sheet: sheet.name, cell: cellAddress(row, column), formula: `=${fromFile(text)}` };
 }
 
+/** The same as text, with no character in it that a terminal would obey. */
+export const writeJson = (report: object): string =>
+  JSON.stringify(report, null, 2).split("\n").map(visible).join("\n");
+
 /** The report for a person. */
 export function writeReport(findings: Findings, dryRun = false): string {
   const { counts, calculated, changed, left, failed, end } = sectionsOf(findings, dryRun);
@@ -131,8 +137,8 @@ export function sectionsOf(findings: Findings, dryRun = false) {
   const isIdle = calculated.length + left.length + failed.length + others === 0;
   return {
     counts: isIdle
-      ? [`${file}: no formula uses a SPARE function`]
-      : [file, ...indented(counts.map(([name, count]) => [name, String(count)]))],
+      ? [`${visible(file)}: no formula uses a SPARE function`]
+      : [visible(file), ...indented(counts.map(([name, count]) => [name, String(count)]))],
     calculated: list("Calculated", calculated, ({ cell, area, values }) => [
       placeOf(cell.sheet.name, areaAddress(area)),
       shown(values),
@@ -178,10 +184,11 @@ export function list<T>(
   return [title, ...indented(entries.slice(0, MOST_LINES).map(row)), ...rest];
 }
 
-const indented = (rows: readonly (readonly string[])[]) => columns(rows).map((line) => `  ${line}`);
+const indented = (rows: readonly (readonly string[])[]) =>
+  columns(rows.map((row) => row.map(visible))).map((line) => `  ${line}`);
 
 function written(value: CellValue): string {
-  return value === null ? "blank" : String(value);
+  return value === null ? "blank" : shortened(String(value));
 }
 
 export function placeOf(sheet: string, range: string): string {
@@ -190,7 +197,7 @@ export function placeOf(sheet: string, range: string): string {
 
 function shown(values: Outcome["values"]): string {
   const [first = null, ...more] = values.flat();
-  const text = first === null ? "" : String(first);
+  const text = first === null ? "" : shortened(String(first));
   return more.length === 0 ? text : `${text} and ${more.length} more`;
 }
 
@@ -198,5 +205,5 @@ function closing(output: string | null, dryRun: boolean): string {
   if (dryRun) return "Nothing was written: this was a dry run.";
   return output === null
     ? "Nothing was written; -o or --in-place saves the values."
-    : `Written to ${output}`;
+    : `Written to ${visible(output)}`;
 }

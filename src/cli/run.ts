@@ -1,5 +1,6 @@
 import { deflateRawSync } from "node:zlib";
 import manifest from "../../package.json";
+import { visible } from "../cells/visible";
 import { implementations } from "../functions/implementations";
 import { CardProblem } from "../cards/card";
 import { bookOf } from "../recalculate/book";
@@ -21,9 +22,10 @@ import {
 } from "./arguments";
 import { writeCards } from "./cards";
 import { reportOnCopy, writeCopyReport } from "./copyReport";
-import { readInput, refuseSameFile, writeOutput } from "./files";
+import { readInput, refuseSameFile } from "./files";
+import { checkOutput, writeOutput } from "./output";
 import { progressBar, type Screen } from "./progress";
-import { findingsOf, reportOn, statusOf, writeReport } from "./report";
+import { findingsOf, reportOn, statusOf, writeJson, writeReport } from "./report";
 
 /** Where the command line talks to: its standard output and error. */
 export interface Terminal {
@@ -48,16 +50,17 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
     if ("input" in read) named = `${read.input}: `;
     return await follow(read, terminal);
   } catch (error) {
-    if (error instanceof BadUsage) {
-      terminal.err.write(`spare: ${error.message} (spare --help shows how it is used)\n`);
-    } else if (error instanceof UnreadableFile || error instanceof CardProblem) {
-      terminal.err.write(`spare: ${named}${error.message}\n`);
-    } else {
-      const reason = error instanceof Error ? error.message : String(error);
-      terminal.err.write(`spare: ${named}this could not be computed: ${reason}\n`);
-    }
+    terminal.err.write(`spare: ${visible(lineOn(error, named))}\n`);
     return 2;
   }
+}
+
+/** What is said of an error, by the file that was named. */
+function lineOn(error: unknown, named: string): string {
+  if (error instanceof BadUsage) return `${error.message} (spare --help shows how it is used)`;
+  const reason = error instanceof Error ? error.message : String(error);
+  if (error instanceof UnreadableFile || error instanceof CardProblem) return named + reason;
+  return `${named}this could not be computed: ${reason}`;
 }
 
 async function follow(args: Arguments, terminal: Terminal): Promise<ExitStatus> {
@@ -82,14 +85,13 @@ async function follow(args: Arguments, terminal: Terminal): Promise<ExitStatus> 
 async function calc(args: CalcArguments, terminal: Terminal): Promise<ExitStatus> {
   const output = args.inPlace ? args.input : args.output;
   if (!args.inPlace && output !== undefined) await refuseSameFile(args.input, output);
+  if (output !== undefined && !args.dryRun) await checkOutput(output);
   const { book, outcomes } = await workOut(args, terminal);
   const target = args.dryRun ? undefined : output;
   const changes = changesOf(outcomes);
   if (target !== undefined) await write(target, saveValues(book, outcomes, changes));
   const findings = findingsOf(args.input, target ?? null, outcomes, changes);
-  const text = args.json
-    ? JSON.stringify(reportOn(findings), null, 2)
-    : writeReport(findings, args.dryRun);
+  const text = args.json ? writeJson(reportOn(findings)) : writeReport(findings, args.dryRun);
   terminal.out.write(`${text}\n`);
   return statusOf(findings);
 }
@@ -101,12 +103,13 @@ async function copy(
 ): Promise<ExitStatus> {
   const { input, output } = args;
   await refuseSameFile(input, output);
+  await checkOutput(output);
   const { book, outcomes } = await workOut(args, terminal);
   const made = make(book, outcomes);
   await write(output, made.file);
   const findings = findingsOf(input, output, outcomes, changesOf(outcomes));
   const text = args.json
-    ? JSON.stringify({ ...reportOn(findings), ...reportOnCopy(made) }, null, 2)
+    ? writeJson({ ...reportOn(findings), ...reportOnCopy(made) })
     : writeCopyReport(findings, made);
   terminal.out.write(`${text}\n`);
   return statusOf(findings);

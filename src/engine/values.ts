@@ -9,6 +9,7 @@ import {
 import type { Grid } from "../cells";
 import { CellError, onlyCell, widthOf } from "../cells";
 import { filledCell, isOnMissingSheet } from "./corrections/cellReading";
+import { expectRoomFor } from "./corrections/sizes";
 
 /**
  * Between the formula engine's value objects and the plain values our functions read and return.
@@ -92,6 +93,7 @@ function readReference(
   if (range.startRow < 0 || range.startColumn < 0) return errorCell("#REF!");
   const endRow = reference.isColumn() ? Math.max(range.startRow, lastRow) : range.endRow;
   const endColumn = reference.isRow() ? Math.max(range.startColumn, lastColumn) : range.endColumn;
+  expectRoomFor({ ...range, endRow, endColumn });
   return grid(endRow - range.startRow + 1, endColumn - range.startColumn + 1, (row, column) =>
     cellAt(reference, range.startRow + row, range.startColumn + column),
   );

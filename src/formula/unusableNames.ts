@@ -1,4 +1,4 @@
-import { tokensOf } from "./tokens";
+import { tokensOf, type Token } from "./tokens";
 
 /** A name with what it stands for. */
 export interface Definition {
@@ -12,25 +12,36 @@ export interface Unusable {
   readonly reason: string;
 }
 
-/** More pieces than this no formula of a person's has, all names in it written out. */
-const MOST_PIECES = 20_000;
-/** Nor are names made of names so many times over. */
-const MOST_DEEP = 200;
+/** How much may be made of names. */
+export interface NameBudget {
+  /** Pieces of a formula, all names in it written out. */
+  readonly pieces: number;
+  /** How often names may be made of names. */
+  readonly depth: number;
+}
+
+/** What has been found of a workbook's names, by the name in lower case. */
+export interface JudgedNames {
+  /** Those that cannot be computed. */
+  readonly unusable: ReadonlyMap<string, Unusable>;
+  /** Of how many pieces each is, written out. */
+  readonly sizes: ReadonlyMap<string, number>;
+  readonly budget: NameBudget;
+}
 
 /**
- * The names, in lower case, that cannot be computed: those that refer to themselves, by way of others or not, those
- * that would be too long with what they are made of written out, and all that are made of such names. Every name is
- * gone through once, however often others refer to it.
+ * Finds the names that cannot be computed: those that refer to themselves, by way of others or not, those that would
+ * be too long with what they are made of written out, and all that are made of such names. Every name is gone through
+ * once, however often others refer to it.
  */
-export function unusableNames(names: readonly Definition[]): ReadonlyMap<string, Unusable> {
+export function judgeNames(names: readonly Definition[], budget: NameBudget): JudgedNames {
   const meanings = new Map(names.map(({ name, text }) => [name.toLowerCase(), { name, text }]));
   const unusable = new Map<string, Unusable>();
   const sizes = new Map<string, number>();
   const open: string[] = [];
   for (const key of meanings.keys()) sizeOf(key);
-  return unusable;
+  return { unusable, sizes, budget };
 
-  /** How many pieces a name has, written out. */
   function sizeOf(key: string): number {
     const known = sizes.get(key);
     if (known !== undefined) return known;
@@ -45,15 +56,15 @@ export function unusableNames(names: readonly Definition[]): ReadonlyMap<string,
     open.push(key);
     let size = 0;
     for (const token of tokensOf(text)) {
-      const other = token.text.toLowerCase();
-      const isName = (token.kind === "name" || token.kind === "call") && meanings.has(other);
-      size += isName && open.length < MOST_DEEP ? sizeOf(other) : 1;
+      const other = nameIn(token);
+      const isName = other !== undefined && meanings.has(other);
+      size += isName && open.length < budget.depth ? sizeOf(other) : 1;
       const inOther = isName ? unusable.get(other) : undefined;
       if (inOther && !unusable.has(key)) unusable.set(key, inOther);
-      if (isName && open.length >= MOST_DEEP) size = Infinity;
+      if (isName && open.length >= budget.depth) size = Infinity;
     }
     open.pop();
-    if (size > MOST_PIECES && !unusable.has(key)) {
+    if (size > budget.pieces && !unusable.has(key)) {
       const reason = `the name ${name} is made of too many others`;
       unusable.set(key, { isCircle: false, reason });
     }
@@ -62,15 +73,27 @@ export function unusableNames(names: readonly Definition[]): ReadonlyMap<string,
   }
 }
 
-/** The first name in a formula that cannot be computed. */
+/** The first name in a formula that cannot be computed there, by itself or with those before it. */
 export function unusableIn(
   formula: string,
-  unusable: ReadonlyMap<string, Unusable>,
+  { unusable, sizes, budget }: JudgedNames,
 ): { readonly name: string; readonly why: Unusable } | undefined {
-  if (unusable.size === 0) return undefined;
-  for (const { kind, text } of tokensOf(formula)) {
-    const why = kind === "name" || kind === "call" ? unusable.get(text.toLowerCase()) : undefined;
-    if (why) return { name: text, why };
+  if (sizes.size === 0) return undefined;
+  let pieces = 0;
+  for (const token of tokensOf(formula)) {
+    const key = nameIn(token);
+    const name = token.text;
+    const why = key === undefined ? undefined : unusable.get(key);
+    if (why) return { name, why };
+    const size = key === undefined ? undefined : sizes.get(key);
+    pieces += size ?? 1;
+    if (size !== undefined && pieces > budget.pieces) {
+      const reason = `the formula is too long with the name ${name} written out`;
+      return { name, why: { isCircle: false, reason } };
+    }
   }
   return undefined;
 }
+
+const nameIn = ({ kind, text }: Token): string | undefined =>
+  kind === "name" || kind === "call" ? text.toLowerCase() : undefined;

@@ -1,9 +1,9 @@
-import type { Area } from "../formula/address";
 import { cannotCompute } from "../formula/cannotCompute";
 import { nameOn, type Name } from "../formula/names";
 import { plainFormula } from "../formula/plain";
-import { unusableNames } from "../formula/unusableNames";
+import { judgeNames, unusableIn } from "../formula/unusableNames";
 import { tokensOf } from "../formula/tokens";
+import { LIMITS } from "../xlsx/limits";
 import type { Book, FormulaCell } from "./book";
 
 /**
@@ -26,24 +26,17 @@ const SKIPS_HIDDEN_ROWS = new Set(["AGGREGATE", "SUBTOTAL"]);
 /** These count cells of whole columns that nobody filled, and the engine's sheets end early. */
 const COUNTS_EMPTY_CELLS = new Set(["COLUMNS", "COUNTBLANK", "ROWS"]);
 
-/** More cells than these no formula fills in earnest. */
-const MOST_CELLS = 1_000_000;
-
-const cellCount = ({ startRow, startColumn, endRow, endColumn }: Area) =>
-  (endRow - startRow + 1) * (endColumn - startColumn + 1);
-
 /** `known` are the functions that the engine computes, in upper case. */
 export function findUnable(book: Book, known: ReadonlySet<string>): Unable {
   const rowsAreHidden = book.sheets.some(({ rows }) => rows.some((row) => row.hidden));
   const names = new Set(book.names.map(({ name }) => name.toLowerCase()));
   const isName = (text: string) => names.has(text.toLowerCase());
   const sheets = book.sheets.map(({ name }) => name);
-  const unusable = unusableNames(book.names);
+  const judged = judgeNames(book.names, LIMITS.names);
   const ofNames = new Map<Name, string | undefined>();
 
-  return ({ kind, text, sheet, row, column, area }) => {
+  return ({ kind, text, sheet, row, column }) => {
     if (kind === "data table") return "a what-if table is worked out by Excel alone";
-    if (cellCount(area) > MOST_CELLS) return `it fills ${cellCount(area)} cells`;
     const formula = plainFormula(text, book.tables, { sheet: sheet.name, row, column });
     return whyNot(formula, sheet.name);
   };
@@ -51,10 +44,10 @@ export function findUnable(book: Book, known: ReadonlySet<string>): Unable {
   function whyNot(formula: string, sheet: string): string | undefined {
     const reason = cannotCompute(formula, { known, sheets, isName }) ?? whyNotHere(formula);
     if (reason) return reason;
+    const broken = unusableIn(formula, judged);
+    if (broken) return broken.why.reason;
     for (const { kind, text } of tokensOf(formula)) {
       if ((kind !== "name" && kind !== "call") || !isName(text)) continue;
-      const broken = unusable.get(text.toLowerCase());
-      if (broken) return broken.reason;
       const name = nameOn(sheet, text, book.names);
       const inName = name && whyNotName(name, sheet);
       if (inName) return inName;

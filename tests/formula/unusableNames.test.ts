@@ -1,10 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { unusableNames } from "../../src/formula/unusableNames";
+import { judgeNames, unusableIn } from "../../src/formula/unusableNames";
+import { LIMITS } from "../../src/xlsx/limits";
 
 const reasons = (names: Readonly<Record<string, string>>) => {
   const definitions = Object.entries(names).map(([name, text]) => ({ name, text }));
   return Object.fromEntries(
-    [...unusableNames(definitions)].map(([key, { reason }]) => [key, reason]),
+    [...judgeNames(definitions, LIMITS.names).unusable].map(([key, { reason }]) => [key, reason]),
   );
 };
 
@@ -41,5 +42,16 @@ describe("names that double each other", () => {
     expect(
       Object.keys(reasons({ ...Object.fromEntries(chain), n5000_: "1" })).length,
     ).toBeGreaterThan(0);
+  });
+});
+
+describe("a formula", () => {
+  it("is too long where its names are, written out, however short each of them is", () => {
+    const wide = { name: "wide", text: `${"1+".repeat(500)}1` };
+    const judged = judgeNames([wide], LIMITS.names);
+    expect(unusableIn("=wide+wide", judged)).toBeUndefined();
+    expect(unusableIn(`=${"wide+".repeat(1000)}1`, judged)?.why.reason).toBe(
+      "the formula is too long with the name wide written out",
+    );
   });
 });

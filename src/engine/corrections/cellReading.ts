@@ -8,6 +8,7 @@ import {
   NumberValueObject,
 } from "@univerjs/engine-formula";
 import { contains } from "../../formula/address";
+import { expectRoomFor } from "./sizes";
 
 /**
  * How a formula reads the cells of a range.
@@ -20,7 +21,9 @@ import { contains } from "../../formula/address";
 export function readEmptyTextAsText(): void {
   const reading: Pick<BaseReferenceObject, "iterator" | "getFirstCell" | "getCellData"> = {
     iterator(this: BaseReferenceObject, callback) {
-      const { startRow, endRow, startColumn, endColumn } = this.getRangePosition();
+      const range = this.getRangePosition();
+      expectRoomFor(range);
+      const { startRow, endRow, startColumn, endColumn } = range;
       if (isOnMissingSheet(this)) {
         return callback(ErrorValueObject.create(ErrorType.REF), startRow, startColumn);
       }

@@ -1,5 +1,7 @@
 import { ArrayValueObject, BaseReferenceObject } from "@univerjs/engine-formula";
 
+import { expectRoomFor } from "./sizes";
+
 const { toArrayValueObject } = BaseReferenceObject.prototype;
 
 /** The cells of a range as the engine keeps them while it calculates: to be read, and never changed. */
@@ -14,6 +16,7 @@ export const keptCells = (reference: BaseReferenceObject): ArrayValueObject =>
  */
 export function readRangesIntoOwnArrays(): void {
   BaseReferenceObject.prototype.toArrayValueObject = function (useCache) {
+    expectRoomFor(this.getRangePosition());
     const kept = toArrayValueObject.call(this, useCache);
     return ArrayValueObject.create({
       calculateValueList: kept.getArrayValue().map((row) => row.slice()),

@@ -9,8 +9,9 @@ import {
 } from "@univerjs/engine-formula";
 import { mapParts, piecesOf, textOf, type Piece } from "../../formula/pieces";
 import { writeOutSheets } from "../../formula/sheetRanges";
-import { unusableIn, unusableNames } from "../../formula/unusableNames";
+import { judgeNames, unusableIn, type JudgedNames } from "../../formula/unusableNames";
 import { nameVariablesApart } from "../../formula/variables";
+import { LIMITS } from "../../xlsx/limits";
 
 /**
  * Reads a formula as one that says the same in a way the engine computes. The cell keeps what was
@@ -27,28 +28,30 @@ export class RewritingLexer extends Lexer {
 
   override treeBuilder(formula: string, transformSuffix?: boolean) {
     const rewritten = this.rewritten(formula);
-    const unusable = unusableIn(rewritten, this.unusable());
+    const unusable = unusableIn(rewritten, this.namesNow());
     if (!unusable) return super.treeBuilder(rewritten, transformSuffix);
     // The engine would not come back from writing such a name out.
     const error = unusable.why.isCircle ? ErrorType.CYCLE : ErrorType.VALUE;
     const node = super.treeBuilder(`=${error}`, transformSuffix);
-    if (node instanceof LexerNode) node.setDefinedNames([...this.unusable().keys()]);
+    if (node instanceof LexerNode) node.setDefinedNames([...this.namesNow().unusable.keys()]);
     return node;
   }
 
-  /** The names that cannot be written out, judged anew when one of them has changed. */
-  private unusable() {
+  /** Which names can be written out, judged anew when one of them has changed. */
+  private namesNow() {
     const all = this.names.getDefinedNameMap(this.current.getExecuteUnitId() ?? "") ?? {};
     const definitions = Object.values(all).map(({ name, formulaOrRefString: text }) => ({
       name,
       text,
     }));
     const key = JSON.stringify(definitions);
-    if (this.judged?.key !== key) this.judged = { key, unusable: unusableNames(definitions) };
-    return this.judged.unusable;
+    if (this.judged?.key !== key) {
+      this.judged = { key, names: judgeNames(definitions, LIMITS.names) };
+    }
+    return this.judged.names;
   }
 
-  private judged?: { readonly key: string; readonly unusable: ReturnType<typeof unusableNames> };
+  private judged?: { readonly key: string; readonly names: JudgedNames };
 
   private rewritten(formula: string): string {
     const written = writeOutSheets(formula, this.sheets());

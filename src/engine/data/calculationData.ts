@@ -2,6 +2,7 @@ import type { ICellData, IWorkbookData, IWorksheetData } from "@univerjs/core";
 import { LocaleType } from "@univerjs/core";
 import { cellAddress, cellsOf, isSeveralCells, parseCell, type Area } from "../../formula/address";
 import { tokensOf } from "../../formula/tokens";
+import { LIMITS } from "../../xlsx/limits";
 import type { CellValue, SheetModel, WorkbookModel } from "../../xlsx/model";
 import { contentData } from "./content";
 import { namesData } from "./names";
@@ -34,9 +35,6 @@ interface ChangedCell {
   readonly column: number;
   readonly value: CellValue;
 }
-
-/** Room for results that spill beyond what the sheet holds. */
-const ROOM = { rows: 600, columns: 60 };
 
 /** A workbook's values, and of its formulas those that are live, as the engine takes them: no styles, no sizes. */
 export function calculationData(
@@ -133,5 +131,5 @@ function sizeOf({ sheets }: WorkbookModel, formulas: readonly LiveFormula[]) {
       if (at) reach(at.row, at.column);
     }
   }
-  return { rowCount: lastRow + ROOM.rows, columnCount: lastColumn + ROOM.columns };
+  return { rowCount: lastRow + LIMITS.room.rows, columnCount: lastColumn + LIMITS.room.columns };
 }

@@ -1,4 +1,4 @@
-import { choice, isGiven, readList, readOne, table, type Grid } from "../../cells";
+import { choice, expectRoomFor, isGiven, readList, readOne, table, type Grid } from "../../cells";
 import { reserveToRpe } from "../../core/load/effortScale";
 import type { Equation } from "../../core/strength/equations";
 import { ScaleChoice } from "../choices";
@@ -18,6 +18,7 @@ export function chart(
 ): Grid {
   const down = listOr(reps, quantities.reps(), USUAL_REPS);
   const across = listOr(reserves, quantities.reserve("reserves"), USUAL_RESERVES);
+  expectRoomFor({ rows: down.length + 1, columns: across.length + 1 });
   const curve = readOne(equationOf(equation))!;
   const headings = readOne(choice(scale, "scale", ScaleChoice, ScaleChoice.reserve));
   return table(

@@ -1,5 +1,6 @@
 import { widthOf } from "../../cells";
 import { sheetIn, type Area } from "../../formula/address";
+import { areaOfToken, around } from "../../formula/areas";
 import { argumentsIn, closingOf } from "../../formula/calls";
 import { nameOn } from "../../formula/names";
 import { callsOurs } from "../../formula/spelling";
@@ -7,7 +8,6 @@ import { resolveTables } from "../../formula/tables";
 import { tokensOf, type Token } from "../../formula/tokens";
 import type { CellValue } from "../../xlsx/model";
 import type { Book, FormulaCell } from "../book";
-import { areaOfToken, around } from "../reach/reads";
 import { whyNotSheet } from "../../formula/cannotCompute";
 
 /** An argument whose value can be told without computing anything. */

@@ -1,11 +1,5 @@
-import {
-  columnNumber,
-  LAST_COLUMN,
-  LAST_ROW,
-  parseCell,
-  sheetIn,
-  type Area,
-} from "../../formula/address";
+import { sheetIn, type Area } from "../../formula/address";
+import { areaOfToken, around } from "../../formula/areas";
 import { nameOn } from "../../formula/names";
 import { plainFormula } from "../../formula/plain";
 import { writeOutSheets } from "../../formula/sheetRanges";
@@ -91,29 +85,4 @@ function areasIn(
     areas.push({ sheet: named ?? "", area });
   });
   return areas;
-}
-
-/** The cells that one piece of a formula names: a cell, whole columns or whole rows. */
-export function areaOfToken({ kind, text }: Token): Area | undefined {
-  if (kind === "cell") {
-    const at = parseCell(text);
-    return at && { startRow: at.row, startColumn: at.column, endRow: at.row, endColumn: at.column };
-  }
-  if (kind !== "columns" && kind !== "rows") return undefined;
-  const numberOf = (side: string) => (kind === "columns" ? columnNumber(side) : Number(side) - 1);
-  const sides = text.replaceAll("$", "").split(":").map(numberOf);
-  const [first, last] = [Math.min(...sides), Math.max(...sides)];
-  return kind === "columns"
-    ? { startRow: 0, startColumn: first, endRow: LAST_ROW, endColumn: last }
-    : { startRow: first, startColumn: 0, endRow: last, endColumn: LAST_COLUMN };
-}
-
-/** The smallest area with both in it. */
-export function around(one: Area, other: Area): Area {
-  return {
-    startRow: Math.min(one.startRow, other.startRow),
-    startColumn: Math.min(one.startColumn, other.startColumn),
-    endRow: Math.max(one.endRow, other.endRow),
-    endColumn: Math.max(one.endColumn, other.endColumn),
-  };
 }

@@ -1,4 +1,5 @@
 import { SaxesParser } from "saxes";
+import { LIMITS } from "../limits";
 import { UnreadableFile } from "./unreadable";
 
 /**
@@ -19,9 +20,6 @@ export interface XmlElement {
   /** Where what is inside it starts. */
   readonly contentStart: number;
 }
-
-/** Deeper than anything in a workbook. */
-const DEEPEST = 100;
 
 /**
  * Reads a part's XML into elements. Elements called `streamed`, "row" or, inside one parent only,
@@ -49,7 +47,8 @@ export function parseXml(
     start = xml.lastIndexOf("<", parser.position - 1);
   });
   parser.on("opentag", ({ name, attributes }) => {
-    if (open.length >= DEEPEST) throw new UnreadableFile(`"${path}" is nested too deeply`);
+    if (open.length >= LIMITS.elementDepth)
+      throw new UnreadableFile(`"${path}" is nested too deeply`);
     const local = name.indexOf(":") + 1;
     open.push({
       name: name.slice(local),

@@ -1,4 +1,5 @@
 import { Inflate } from "fflate";
+import { LIMITS } from "../limits";
 import { checkSum } from "./checkSum";
 import { UnreadableFile } from "./unreadable";
 
@@ -8,17 +9,6 @@ import { UnreadableFile } from "./unreadable";
  * are whole (their check sums), that they stay inside the archive, and that they do not swell to
  * many times what they say.
  */
-
-/** What a workbook may hold. The largest that people keep are far below. */
-const LIMITS = {
-  parts: 10_000,
-  /** All parts together, in bytes. */
-  size: 512 * 1024 * 1024,
-  /** Up to this size nobody cares how well the file was packed. */
-  harmlessSize: 32 * 1024 * 1024,
-  /** Deflate packs a worksheet to about a twentieth, and nothing to less than a thousandth. */
-  ratio: 250,
-};
 
 interface Entry {
   readonly path: string;
@@ -70,6 +60,8 @@ function readDirectory(bytes: Uint8Array): Entry[] {
     const nameLength = view.getUint16(at + 28, true);
     const extraLength = view.getUint16(at + 30, true);
     const commentLength = view.getUint16(at + 32, true);
+    const next = at + 46 + nameLength + extraLength + commentLength;
+    if (next > end) throw damaged();
     const extra = new DataView(bytes.buffer, bytes.byteOffset + at + 46 + nameLength, extraLength);
     const [size, packedSize, offset] = widen(extra, [
       view.getUint32(at + 24, true),
@@ -84,7 +76,7 @@ function readDirectory(bytes: Uint8Array): Entry[] {
       size,
       offset,
     });
-    at += 46 + nameLength + extraLength + commentLength;
+    at = next;
   }
   return entries;
 }

@@ -1,8 +1,9 @@
 import { parseArea } from "../../formula/address";
-import { shiftFormula } from "../../formula/shift";
+import { shifterOf } from "../../formula/shift";
 import type { FormulaKind, FormulaModel } from "../model";
 import type { XmlElement } from "../package";
 import { attributeOf, childOf, numberOf } from "../package";
+import type { Tally } from "./bounds";
 
 /** A formula read from a file. */
 export interface ReadFormula extends FormulaModel {
@@ -21,8 +22,11 @@ export type FormulaReader = (
  * The reader of one sheet's formulas, from the top: of cells that share one the first has its text, and
  * for the others it is written out as it reads there.
  */
-export function formulaReader(): FormulaReader {
-  const shared = new Map<number, { text: string; row: number; column: number }>();
+export function formulaReader(sheet: string, tally: Tally): FormulaReader {
+  const shared = new Map<
+    number,
+    { shift: ReturnType<typeof shifterOf>; row: number; column: number }
+  >();
   return (cell, row, column) => {
     const element = childOf(cell, "f");
     if (!element) return undefined;
@@ -33,13 +37,14 @@ export function formulaReader(): FormulaReader {
     if (text === "" && kind !== "data table") return undefined;
     const own = { startRow: row, startColumn: column, endRow: row, endColumn: column };
     const filled = kind === "one cell" ? undefined : parseArea(element.attributes.ref ?? "");
+    tally.formula(sheet, row, column, text, filled ?? own);
     return { text, kind, area: filled ?? own, ...(group !== undefined && { group }) };
 
     function textOf({ text: written }: XmlElement, group: number | undefined): string {
       if (group === undefined) return written;
-      if (written !== "") shared.set(group, { text: written, row, column });
+      if (written !== "") shared.set(group, { shift: shifterOf(written), row, column });
       const first = shared.get(group);
-      return first ? shiftFormula(first.text, row - first.row, column - first.column) : "";
+      return first ? first.shift(row - first.row, column - first.column) : "";
     }
   };
 }

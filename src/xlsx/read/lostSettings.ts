@@ -2,11 +2,14 @@ import type { Package } from "../package";
 import { findWorkbook, partAt, textAt } from "../package";
 import { listSheets } from "./sheets";
 
-/** Signs, in a worksheet's part, of what somebody set and the spreadsheet here does not keep. */
+/**
+ * Signs, in a worksheet's part, of what somebody set and the spreadsheet here does not keep. None goes past the next
+ * "<": from each of a thousand beginnings in a comment to the end of the file would be a long way.
+ */
 const OF_SHEETS: readonly (readonly [sign: RegExp, loss: string])[] = [
-  [/<(?:\w+:)?pageSetup\b[^>]*\b(?:orientation="landscape"|scale="(?!100"))/, "page setup"],
+  [/<(?:\w+:)?pageSetup\b[^<>]*\b(?:orientation="landscape"|scale="(?!100"))/, "page setup"],
   [/<(?:\w+:)?(?:rowBreaks|colBreaks)\b/, "page breaks"],
-  [/<(?:\w+:)?(?:odd|even|first)(?:Header|Footer)\b[^>/]*>[^<]/, "headers and footers"],
+  [/<(?:\w+:)?(?:odd|even|first)(?:Header|Footer)\b[^<>/]*>[^<]/, "headers and footers"],
   [/\bzoomScale="(?!100")/, "zoom"],
   [/\boutlineLevel="[1-9]/, "groups of rows and columns"],
 ];
@@ -36,7 +39,7 @@ export function lostSettings(file: Package): string[] {
 }
 
 function hasOwnMargins(xml: string): boolean {
-  const [margins] = /<(?:\w+:)?pageMargins\b[^>]*>/.exec(xml) ?? [];
+  const [margins] = /<(?:\w+:)?pageMargins\b[^<>]*>/.exec(xml) ?? [];
   if (margins === undefined) return false;
   const side = (name: string) => Number(new RegExp(`\\b${name}="([^"]*)"`).exec(margins)?.[1]);
   return !USUAL_MARGINS.some((usual) =>

@@ -1,8 +1,10 @@
-import { parseCell } from "../../formula/address";
+import { shortened } from "../../cells/text";
+import { cellAddress, LAST_COLUMN, LAST_ROW, parseCell, quoteSheet } from "../../formula/address";
 import type { CellModel, RowModel } from "../model";
 import type { XmlElement } from "../package";
 import { flagOf, numberOf } from "../package";
 import { pixelsOfPoints } from "../units";
+import { lineNumber, refuse, within, type Tally } from "./bounds";
 import type { ReadFormula } from "./formulas";
 import { formulaReader } from "./formulas";
 import { inOrder } from "./numbered";
@@ -30,16 +32,20 @@ export interface ReadRow extends RowModel, Place {
  * The reader of one sheet's rows, from the top: a row or a cell that does not say where it stands
  * follows the one before.
  */
-export function rowReader(readValue: ValueReader): (element: XmlElement) => ReadRow {
-  const readFormula = formulaReader();
+export function rowReader(
+  sheet: string,
+  readValue: ValueReader,
+  tally: Tally,
+): (element: XmlElement) => ReadRow {
+  const readFormula = formulaReader(sheet, tally);
   let row = -1;
   return (element) => {
-    row = (numberOf(element, "r") ?? row + 2) - 1;
+    row = numberOfRow(element, row + 2) - 1;
     const cells: ReadCell[] = [];
     let column = -1;
     for (const child of element.children) {
       if (child.name !== "c") continue;
-      column = parseCell(child.attributes.r ?? "")?.column ?? column + 1;
+      column = columnOf(child, column + 1);
       cells.push(readCell(child, column));
     }
     const { start, contentStart, end } = element;
@@ -53,8 +59,19 @@ export function rowReader(readValue: ValueReader): (element: XmlElement) => Read
     };
   };
 
+  function numberOfRow({ attributes: { r } }: XmlElement, next: number): number {
+    return lineNumber(r ?? String(next), LAST_ROW, `${quoteSheet(sheet)}: the file has a row`);
+  }
+
+  function columnOf({ attributes: { r } }: XmlElement, next: number): number {
+    const at = parseCell(r ?? (next > LAST_COLUMN ? "" : cellAddress(row, next)));
+    if (at?.row === row) return at.column;
+    const called = r === undefined ? "a cell beyond the last column" : `the cell "${shortened(r)}"`;
+    return refuse(() => `${quoteSheet(sheet)}:`, `row ${row + 1} of the file has ${called}`);
+  }
+
   function readCell(element: XmlElement, column: number): ReadCell {
-    const style = numberOf(element, "s") ?? 0;
+    const style = styleOf(element);
     const value = readValue(element, row, column);
     const formula = readFormula(element, row, column);
     const { start, end } = element;
@@ -65,13 +82,23 @@ export function rowReader(readValue: ValueReader): (element: XmlElement) => Read
 }
 
 function lookOf(element: XmlElement): Omit<RowModel, "row" | "cells"> {
-  const points = numberOf(element, "ht");
+  const written = numberOf(element, "ht");
+  const points = written === undefined ? undefined : within(0, written, HIGHEST);
   return {
     ...(points !== undefined && {
       height: pixelsOfPoints(points),
       heightIsChosen: flagOf(element, "customHeight"),
     }),
     ...(flagOf(element, "hidden") && { hidden: true }),
-    ...(flagOf(element, "customFormat") && { style: numberOf(element, "s") ?? 0 }),
+    ...(flagOf(element, "customFormat") && { style: styleOf(element) }),
   };
 }
+
+/** Which of the workbook's styles an element names. */
+function styleOf(element: XmlElement): number {
+  const number = numberOf(element, "s") ?? 0;
+  return Number.isInteger(number) && number > 0 ? number : 0;
+}
+
+/** In points; no row of a sheet is higher. */
+export const HIGHEST = 409.5;

@@ -1,14 +1,16 @@
-import { LAST_COLUMN, parseArea } from "../../formula/address";
+import { LAST_COLUMN, LAST_ROW, parseArea, quoteSheet } from "../../formula/address";
 import { layoutOf } from "../layout";
+import { LIMITS } from "../limits";
 import type { ColumnModel, FreezeModel, SheetModel } from "../model";
 import type { Package, XmlElement } from "../package";
 import { childOf, childrenOf, flagOf, numberOf, xmlAt } from "../package";
 import { pixelsOfPoints, widthInPixels, widthOfCharacters } from "../units";
+import { lineNumber, refuse, within, type Tally } from "./bounds";
 import type { ColorOf } from "./colors";
 import { find, inOrder } from "./numbered";
 import { drawnOn, readPictures } from "./pictures";
 import type { Place, ReadCell, ReadRow } from "./rows";
-import { rowReader } from "./rows";
+import { HIGHEST, rowReader } from "./rows";
 import type { ListedSheet } from "./sheets";
 import { valueReader } from "./values";
 
@@ -36,16 +38,17 @@ export interface Surroundings {
   readonly strings: readonly string[];
   readonly from1904: boolean;
   readonly colorOf: ColorOf;
+  readonly tally: Tally;
 }
 
 /** Reads one worksheet. */
 export function readSheet(
   file: Package,
   { name, path, hidden, position, number }: ListedSheet,
-  { strings, from1904, colorOf }: Surroundings,
+  { strings, from1904, colorOf, tally }: Surroundings,
 ): ReadSheet {
   const read: ReadRow[] = [];
-  const readRow = rowReader(valueReader(name, strings, from1904));
+  const readRow = rowReader(name, valueReader(name, strings, from1904), tally);
   const root = xmlAt(file, path, "sheetData/row", (element) => read.push(readRow(element)));
   const rows = inOrder(read, (row) => row.row);
   const format = childOf(root, "sheetFormatPr");
@@ -55,8 +58,8 @@ export function readSheet(
   const freeze = freezeOf(childOf(view, "pane"));
   const sizes = {
     usualWidth: usualWidthOf(format),
-    ...(height && { usualHeight: Math.round(pixelsOfPoints(height)) }),
-    columns: readColumns(childOf(root, "cols")),
+    ...(height && { usualHeight: Math.round(pixelsOfPoints(within(0, height, HIGHEST))) }),
+    columns: readColumns(name, childOf(root, "cols")),
     rows,
   };
   const drawn = drawnOn(file, path);
@@ -66,9 +69,11 @@ export function readSheet(
     gridlines: !view || flagOf(view, "showGridLines", true),
     rightToLeft: view !== undefined && flagOf(view, "rightToLeft"),
     ...(freeze && { freeze }),
-    merges: childrenOf(childOf(root, "mergeCells"), "mergeCell").flatMap(
-      ({ attributes }) => parseArea(attributes.ref ?? "") ?? [],
-    ),
+    merges: childrenOf(childOf(root, "mergeCells"), "mergeCell").flatMap(({ attributes }) => {
+      const area = parseArea(attributes.ref ?? "");
+      if (area) tally.merge(name, area);
+      return area ?? [];
+    }),
     ...sizes,
     pictures: drawn.length > 0 ? readPictures(drawn, layoutOf(sizes)) : [],
     prefix: root.prefix,
@@ -89,18 +94,25 @@ function finderOf(rows: readonly ReadRow[]): ReadSheet["cellAt"] {
   };
 }
 
-function readColumns(columns: XmlElement | undefined): Map<number, ColumnModel> {
+function readColumns(sheet: string, columns: XmlElement | undefined): Map<number, ColumnModel> {
   const read = new Map<number, ColumnModel>();
+  const place = () => `${quoteSheet(sheet)}:`;
+  let said = 0;
   for (const element of childrenOf(columns, "col")) {
     const width = numberOf(element, "width");
     const style = numberOf(element, "style");
     const look: ColumnModel = {
-      ...(width !== undefined && { width: widthInPixels(width) }),
+      ...(width !== undefined && { width: widthInPixels(within(0, width, WIDEST)) }),
       ...(flagOf(element, "hidden") && { hidden: true }),
       ...(style !== undefined && { style }),
     };
-    const first = (numberOf(element, "min") ?? 1) - 1;
-    const last = Math.min(numberOf(element, "max") ?? first + 1, LAST_COLUMN + 1) - 1;
+    const { min = "1", max = min } = element.attributes;
+    const first = lineNumber(min, LAST_COLUMN, `${place()} the file sizes a column`) - 1;
+    // Programs disagree on how many columns there are.
+    const last = Math.min(Number(max) || first, LAST_COLUMN + 1) - 1;
+    if (last < first) refuse(place, `the file sizes columns from ${first + 1} to ${last + 1}`);
+    said += last - first + 1;
+    if (said > LIMITS.columnWidths) refuse(place, "the file sizes its columns many times over");
     for (let column = first; column <= last; column++) read.set(column, look);
   }
   return read;
@@ -108,13 +120,18 @@ function readColumns(columns: XmlElement | undefined): Map<number, ColumnModel> 
 
 function usualWidthOf(format: XmlElement | undefined): number {
   const written = format && numberOf(format, "defaultColWidth");
-  if (written) return widthInPixels(written);
-  const characters = (format && numberOf(format, "baseColWidth")) ?? 8;
+  if (written) return widthInPixels(within(0, written, WIDEST));
+  const characters = within(0, (format && numberOf(format, "baseColWidth")) ?? 8, WIDEST);
   // A width that nobody chose is rounded up, so that columns scroll in steps of eight pixels.
   return Math.ceil(widthOfCharacters(characters) / 8) * 8;
 }
 
 function freezeOf(pane: XmlElement | undefined): FreezeModel | undefined {
   if (!pane || !(pane.attributes.state ?? "").startsWith("frozen")) return undefined;
-  return { rows: numberOf(pane, "ySplit") ?? 0, columns: numberOf(pane, "xSplit") ?? 0 };
+  const lines = (name: string, last: number) =>
+    within(0, Math.trunc(numberOf(pane, name) ?? 0), last);
+  return { rows: lines("ySplit", LAST_ROW), columns: lines("xSplit", LAST_COLUMN) };
 }
+
+/** In characters; no column of a sheet is wider. */
+const WIDEST = 255;

@@ -2,7 +2,9 @@ import type { WorkbookModel } from "../model";
 import type { Package, XmlElement } from "../package";
 import { childOf, findWorkbook, flagOf, relationshipsOf, UnreadableFile, xmlAt } from "../package";
 import { textOfItem } from "../strings";
+import { createTally } from "./bounds";
 import { colorReader } from "./colors";
+import { checkFormulas } from "./formulaBounds";
 import { readNames } from "./names";
 import type { ReadSheet } from "./sheet";
 import { readSheet } from "./sheet";
@@ -31,14 +33,19 @@ export function readWorkbook(file: Package): ReadWorkbook {
   const styleSheet = partOfType(file, path, "styles");
   const colorOf = colorReader(file, path, styleSheet);
   const from1904 = countsFrom1904(workbook);
-  const surroundings = { strings: readStrings(file, path), from1904, colorOf };
+  const strings = readStrings(file, path);
+  const surroundings = { strings, from1904, colorOf, tally: createTally() };
+  const sheets = listed.map((sheet) => readSheet(file, sheet, surroundings));
+  const names = readNames(workbook);
+  const tables = readTables(file, listed);
+  checkFormulas(sheets, names, tables);
   return {
     file,
     path,
-    sheets: listed.map((sheet) => readSheet(file, sheet, surroundings)),
+    sheets,
     styles: readStyles(styleSheet, colorOf),
-    names: readNames(workbook),
-    tables: readTables(file, listed),
+    names,
+    tables,
     from1904,
   };
 }

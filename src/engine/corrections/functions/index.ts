@@ -2,6 +2,7 @@ import type { BaseFunction } from "@univerjs/engine-formula";
 import { StringValueObject } from "@univerjs/engine-formula";
 import { literalCompare } from "../operators";
 import { around } from "./around";
+import { heldToSize } from "./arraySizes";
 import { conditionalFunctions } from "./conditional";
 import { dayFunctions } from "./days";
 import { image } from "./image";
@@ -13,6 +14,7 @@ import { truthFunctions } from "./truths";
 
 /** The functions that are registered over the engine's own. */
 export const correctedFunctions = (): readonly BaseFunction[] => [
+  ...heldToSize(),
   ...conditionalFunctions(),
   ...dayFunctions(),
   ...lookupFunctions(),
