@@ -1,6 +1,7 @@
 /** The licence notices that must go with code of others wherever it is bundled. */
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { dirname, join } from "node:path";
+import { usualText } from "./usualLicences";
 import webpack, { type Compilation, type Compiler, type Module } from "webpack";
 
 /** One line a licence with its packages, then the notices that stand in their files, each once. */
@@ -23,9 +24,8 @@ export function noticesOf(compilation: Compilation): string[] {
 /** All licences in full: a text a licence, with the packages that it goes with. */
 export function licencesOf(compilation: Compilation): string {
   const byText = new Map<string, string[]>();
-  for (const { name, version, terms, text } of packagesOf(filesOfOthers(compilation))) {
-    const whole = text || terms;
-    byText.set(whole, [...(byText.get(whole) ?? []), `${name} ${version}`]);
+  for (const { name, version, text } of packagesOf(filesOfOthers(compilation))) {
+    byText.set(text, [...(byText.get(text) ?? []), `${name} ${version}`]);
   }
   return [...byText].map(([text, names]) => `${names.join(", ")}\n\n${text}\n`).join("\n\n");
 }
@@ -51,35 +51,63 @@ interface Package {
   readonly version: string;
   /** Under what it may be used, and whose it is. */
   readonly terms: string;
-  /** The licence's own text, where the package brings it. */
+  /** The licence in full, with the notice that goes with it. */
   readonly text: string;
 }
 
-function packageOf(file: string): Package {
-  let folder = dirname(file);
-  while (!existsSync(join(folder, "package.json"))) folder = dirname(folder);
-  const { name, version, license } = JSON.parse(
-    readFileSync(join(folder, "package.json"), "utf8"),
-  ) as { name: string; version: string; license: string };
-  const terms = [TEXTS[license] ?? license, ownNotice(folder)].join(" ").trim();
-  return { name, version, terms, text: licenceText(folder) };
+/** The package that a file belongs to: one without a name, a version, a licence or its text may not be bundled. */
+export function packageOf(file: string): Package {
+  const { folder, name, version, license } = manifestOf(file);
+  if (!license) throw new Error(`${name} ${version} is bundled and names no licence`);
+  const notice = readIn(folder, /^notice(?:\.(?:txt|md))?$/i);
+  const text = licenceText(folder, license);
+  if (text === undefined) {
+    throw new Error(`${name} ${version} is bundled without the text of its licence, ${license}`);
+  }
+  const terms = [TERMS[license] ?? license, notice].join(" ").trim();
+  return { name, version, terms, text: [text, notice].join("\n\n").trim() };
 }
 
-function licenceText(folder: string): string {
-  const file = readdirSync(folder).find((name) => /^licen[cs]e/i.test(name));
+interface Manifest {
+  readonly name: string;
+  readonly version: string;
+  readonly license?: string;
+  readonly author?: string | { readonly name: string };
+}
+
+/** The nearest manifest that names a package; some lie in its folders to say no more than how files are to be read. */
+function manifestOf(file: string): Manifest & { readonly folder: string } {
+  for (let folder = dirname(file); isOfOthers(folder); folder = dirname(folder)) {
+    const path = join(folder, "package.json");
+    if (!existsSync(path)) continue;
+    const manifest = JSON.parse(readFileSync(path, "utf8")) as Partial<Manifest>;
+    if (manifest.name && manifest.version) return { ...(manifest as Manifest), folder };
+  }
+  throw new Error(`${file} is bundled, and no package says that it is its own`);
+}
+
+/** The text of a licence: a file's own, that in the read-me, or the usual one with the author's name in it. */
+function licenceText(folder: string, license: string): string | undefined {
+  const own = readIn(folder, /^licen[cs]e/i);
+  if (own !== "") return own;
+  const readMe = readIn(folder, /^readme/i);
+  const [, section] = /^#+ *licen[cs]e\s*$([^]*)/im.exec(readMe) ?? [];
+  if (section && /permission/i.test(section)) return section.trim();
+  const { author } = manifestOf(join(folder, "package.json"));
+  return usualText(license, typeof author === "string" ? author : author?.name);
+}
+
+/** What a folder's first file of such a name says; nothing where there is none. */
+function readIn(folder: string, name: RegExp): string {
+  const file = readdirSync(folder).find((each) => name.test(each));
   return file === undefined ? "" : readFileSync(join(folder, file), "utf8").trim();
 }
 
-/** Where the text of a licence stands that a package only names. */
-const TEXTS: Readonly<Record<string, string>> = {
+/** In one line, where a licence's name alone is not enough. */
+const TERMS: Readonly<Record<string, string>> = {
   "Apache-2.0":
     "Licensed under the Apache License, Version 2.0, https://www.apache.org/licenses/LICENSE-2.0.",
 };
-
-function ownNotice(folder: string): string {
-  const file = join(folder, "NOTICE");
-  return existsSync(file) ? readFileSync(file, "utf8").trim() : "";
-}
 
 /** Names and versions, a few a line. */
 function inLines(packages: readonly Package[]): string[] {

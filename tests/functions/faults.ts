@@ -11,6 +11,9 @@ const PASSED_ON: Readonly<Record<string, RegExp>> = {
 /** What a computation that went wrong unseen leaves in a text. */
 const DEBRIS = /NaN|Infinity|undefined|\[object |could not be computed/;
 
+/** A message is a line or two, however long the text is that a cell holds. */
+const LONGEST = 500;
+
 /** What is wrong with a result, whatever the function; nothing where a host can show every cell of it. */
 export function faultOf(result: unknown, args: readonly unknown[]): string | undefined {
   if (!Array.isArray(result) || result.length === 0) return "the result has no rows";
@@ -38,6 +41,8 @@ function faultOfError({ code, message }: CellError, args: readonly unknown[]): s
   const shown = `${code} "${message}"`;
   if (message.trim() === "") return `${shown} has no message`;
   if (DEBRIS.test(message)) return `${shown} is no message for a coach`;
+  if (message.length > LONGEST) return `${code} ${message.slice(0, 60)}… is longer than a line`;
+  if (/\p{Cc}/u.test(message)) return `${code} ${JSON.stringify(message)} could drive a terminal`;
   if (message.endsWith(".")) return `${shown} ends in a full stop`;
   if (code === "#VALUE!" || code === "#N/A") return undefined;
   return PASSED_ON[code]?.test(asText(args)) ? undefined : `${shown} was in no argument`;

@@ -170,3 +170,9 @@ test("columns of different length are an error that names both", () => {
     "load has 2 rows and reps has 3 rows",
   );
 });
+
+test("a key is given back as it is, the largest number that there is as well", () => {
+  const largest = 1.7976931348623157e308;
+  const [, [key]] = LOGSUMMARY([["lift"], [largest]], [["load"], [100]], [["reps"], [5]]);
+  expect(key).toBe(largest);
+});

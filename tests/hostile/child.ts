@@ -2,7 +2,7 @@
  * Tries hostile files, each in both hosts, and prints a line a try. A process of its own, so that what hangs can be
  * ended, and memory measured: `node --import tsx tests/hostile/child.ts SEED 0 3 17`.
  */
-import { mkdtempSync, rmSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { prepareNode } from "../../src/engine/node";
@@ -18,7 +18,7 @@ export interface Tried {
   readonly fault: string | undefined;
   /** Of the processor, which other programs on the machine change little. */
   readonly seconds: number;
-  /** The most that the process has had in memory so far. */
+  /** The most that the process had in memory. */
   readonly megabytes: number;
 }
 
@@ -39,16 +39,27 @@ for (const index of indices) {
   const bytes = file.bytes();
   for (const [host, attempt] of Object.entries(attempts)) {
     globalThis.gc?.();
+    forgetPeak();
     say({ begins: index, host });
     const start = process.cpuUsage();
     const fault = await attempt(file, bytes, folder);
     const { user, system } = process.cpuUsage(start);
     const seconds = (user + system) / 1e6;
-    const megabytes = process.resourceUsage().maxRSS / 1024;
+    const megabytes = peakMegabytes();
     say({ index, name: file.name, host, fault, seconds, megabytes });
   }
 }
 process.exit(0);
+
+/** Linux forgets on request the most memory that a process has had; elsewhere it is that of all tries so far. */
+function forgetPeak(): void {
+  if (process.platform === "linux") writeFileSync("/proc/self/clear_refs", "5");
+}
+
+function peakMegabytes(): number {
+  if (process.platform !== "linux") return process.resourceUsage().maxRSS / 1024;
+  return Number(/^VmHWM:\s*(\d+)/m.exec(readFileSync("/proc/self/status", "utf8"))![1]) / 1024;
+}
 
 function say(line: object): void {
   process.stdout.write(`${JSON.stringify(line)}\n`);

@@ -99,7 +99,14 @@ function placed(blocks: readonly Block[]): PlacedBlock[] {
   if (blocks.length === 0) throw new BadInput("there are no blocks; expected a row a block");
   let total = 0;
   return blocks.map((block, place) => {
-    inRow(rowOf(block, place), () => expectWhole("weeks", block.weeks, 1, MOST_WEEKS - total));
+    inRow(rowOf(block, place), () => {
+      expectWhole("weeks", block.weeks, 1, MOST_WEEKS);
+      if (total + block.weeks <= MOST_WEEKS) return;
+      throw new BadInput(
+        `weeks is ${block.weeks}, after ${total} weeks of the blocks before; ` +
+          `a plan has at most ${MOST_WEEKS} weeks`,
+      );
+    });
     const start = total;
     total += block.weeks;
     return { block, place, start };

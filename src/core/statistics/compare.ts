@@ -34,7 +34,9 @@ export function atLeast(a: number, b: number): boolean {
 export function withoutDust(value: number): number {
   // Writing and reading back is slow, and a short number in eighths (82.5) has no dust to lose.
   if (Math.abs(value) < 1e9 && Number.isInteger(value * 8)) return value;
-  return roundedAsInteger(value) ?? Number(value.toPrecision(15));
+  const rounded = roundedAsInteger(value) ?? Number(value.toPrecision(15));
+  // The largest numbers that there are would round up to infinity.
+  return Number.isFinite(rounded) ? rounded : value;
 }
 
 /** The powers of ten that binary holds exactly. */

@@ -3,7 +3,7 @@ import { roundToMultiple } from "../load/round";
 import { BadInput, NoAnswer } from "../problem";
 import { atLeast } from "../statistics/compare";
 import { normalQuantile, requireProbability } from "../statistics/distributions";
-import { ncpForPower } from "./power";
+import { isFound } from "./power";
 
 /** Groups larger than this are no answer to a coach. */
 const MOST = 1e7;
@@ -78,8 +78,7 @@ export function sampleSize(study: PlannedStudy): number {
   const design = designOf(study);
   const size = differenceInSds(study);
   const areEnough = (n: number): boolean =>
-    power <= alpha ||
-    atLeast(size * design.standardErrors(n), ncpForPower(power, alpha, design.df(n)));
+    power <= alpha || isFound(size * design.standardErrors(n), power, alpha, design.df(n), atLeast);
 
   const n = fewest(areEnough, design.fewest, roughSize(size, design.samples, power, alpha));
   return roundToMultiple(n / (1 - dropout), 1, "up");

@@ -4,6 +4,7 @@ import {
   isGiven,
   labelIdentity,
   keyContent,
+  quoted,
   readCell,
   readOne,
   toRange,
@@ -41,7 +42,7 @@ export function readSides(
   const found = [...sides.values()];
   const [one, other] = found;
   if (!one || !other || found.length > 2) {
-    const names = found.slice(0, 5).map(({ name }) => `"${name}"`);
+    const names = found.slice(0, 5).map(({ name }) => quoted(name));
     const list = names.length === 0 ? "" : ` (${names.join(", ")}${found.length > 5 ? ", …" : ""})`;
     throw invalid(`group has ${found.length} labels${list}; expected exactly two`);
   }
@@ -50,7 +51,8 @@ export function readSides(
   const a = sides.get(wanted);
   if (a === undefined) {
     throw invalid(
-      `first is "${wanted}"; expected one of the groups, "${one.name}" or "${other.name}"`,
+      `first is ${quoted(wanted)}; expected one of the groups, ` +
+        `${quoted(one.name)} or ${quoted(other.name)}`,
     );
   }
   return [a, a === one ? other : one];

@@ -34,6 +34,23 @@ describe("athletes per group", () => {
     expect(sampleSize({ ...plan, difference: 1, power: 0.9 })).toBe(23);
   });
 
+  test("down a column of plans, where the search shares its work, as each by itself", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.02, max: 0.6, noNaN: true }),
+        fc.constantFrom(0.5, 0.8, 0.9),
+        fc.constantFrom(0.05, 0.01),
+        (difference, power, alpha) => {
+          const n = sampleSize({ ...plan, difference, power, alpha });
+          const powerWith = (size: number) =>
+            powerOfT(difference * Math.sqrt(size / 2), 2 * (size - 1), alpha);
+          expect(powerWith(n)).toBeGreaterThanOrEqual(power - 1e-9);
+          if (n > 2) expect(powerWith(n - 1)).toBeLessThan(power + 1e-9);
+        },
+      ),
+    );
+  });
+
   test("the sign of the difference and the unit do not matter", () => {
     expect(sampleSize({ ...plan, difference: -1, power: 0.9 })).toBe(23);
     expect(sampleSize({ ...plan, difference: 12, sd: 12, power: 0.9 })).toBe(23);

@@ -5,8 +5,11 @@ import { around } from "./around";
 
 /** Functions that make as much as they are told to, in which a mistyped size would take all memory. */
 export const heldToSize = (): readonly BaseFunction[] => [
-  around("MAKEARRAY", (within, rows, columns, ...rest) =>
-    isTooLarge(sizeIn(rows), sizeIn(columns)) ? wrong() : within(rows, columns, ...rest),
+  ...["MAKEARRAY", "RANDARRAY", "SEQUENCE"].map((name) =>
+    around(name, (within, ...values) => {
+      const [rows, columns] = values.map(sizeIn);
+      return isTooLarge(rows ?? 1, columns ?? 1) ? wrong() : within(...values);
+    }),
   ),
   around("EXPAND", (within, array, rows, columns, ...rest) => {
     const wanted = [rows, columns].map((size) => (size && !size.isNull() ? sizeIn(size) : 1));
