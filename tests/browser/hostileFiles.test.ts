@@ -1,0 +1,80 @@
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, expect, it, vi } from "vitest";
+import { loadPage } from "../bench/load";
+import { hostileFiles } from "../hostile/files";
+import { checkSheet, checkValue } from "../hostile/files/file";
+import { seed } from "../random";
+import { describeInBrowser, home, joinBrowser } from "./browser";
+import { openPage, patience, type PageSession } from "./pageSession";
+
+vi.setConfig({ testTimeout: 5 * patience });
+
+/** Of the hostile files, those that a browser could take otherwise than the reading code alone. */
+const refused = [
+  'a row "1e308"',
+  "an array over a whole sheet",
+  "cells to the end of the sheet",
+  "a merge of a whole sheet",
+  "columns from -2000000000",
+  "100,000 minus signs",
+];
+const opened = [
+  "the farthest cell",
+  "26 names that double each other",
+  "a name that means itself",
+  "usual sizes out of all bounds",
+  'a frozen pane xSplit="16384" ySplit="1048576"',
+  "letters of 1e308 points",
+  "a picture over a whole sheet",
+  "a picture from elsewhere",
+];
+
+describeInBrowser("a file that somebody made to harm", () => {
+  let browser: Browser;
+  let session: PageSession;
+  beforeAll(async () => {
+    browser = await joinBrowser();
+    session = await openPage(browser, home);
+  }, patience);
+  afterAll(() => browser.close());
+
+  async function open(name: string): Promise<void> {
+    const file = hostileFiles(seed).find((each) => each.name === name)!;
+    const choosing = session.page.waitForEvent("filechooser");
+    await session.page.getByRole("button", { name: "Open", exact: true }).click();
+    const buffer = Buffer.from(file.bytes());
+    await (await choosing).setFiles({ name: "hostile.xlsx", mimeType: "application/zip", buffer });
+  }
+
+  it("is refused in one line, and the open workbook stays", async () => {
+    for (const name of refused) {
+      await open(name);
+      await session.says().toMatch(/^hostile\.xlsx was not opened: [^\p{Cc}]{8,300}\.$/u);
+      expect(await session.read("Start", "C11")).toBe(112.5);
+      await session.page.evaluate(() => (document.querySelector("#message")!.textContent = ""));
+    }
+  });
+
+  it("is opened and computed where there is a right way, and can be worked in", async () => {
+    for (const name of opened) {
+      await open(name);
+      await session.shows(checkSheet, "A1").toBeCloseTo(checkValue, 9);
+      await session.page.evaluate(() => {
+        const workbook = window.spare!.api.getActiveWorkbook()!;
+        workbook.setActiveSheet(workbook.getSheetByName("Log")!);
+        workbook.getSheetByName("Log")!.getRange("Z9").setValue(9);
+      });
+      await session.shows("Log", "Z9").toBe(9);
+    }
+    const addresses = session.requests.filter((address) => !/^(?:blob|data):/.test(address));
+    expect(new Set(addresses.map((address) => new URL(address).origin))).toEqual(
+      new Set([new URL(home).origin]),
+    );
+  });
+
+  it("and a long log changed many times over are both borne", async () => {
+    const { opened, edit } = await loadPage(session, 2000, 10);
+    expect(opened).toBeLessThan(patience);
+    expect(edit.worst).toBeLessThan(patience);
+  });
+});
