@@ -116,7 +116,7 @@ async function inPage(file: HostileFile, bytes: Uint8Array): Promise<string | un
   try {
     return faultOfCells(file, (sheet, address) => {
       const found = open.read(sheet, address);
-      return found === undefined ? null : (found as CellValue);
+      return found === undefined ? null : found;
     });
   } finally {
     open.close();

@@ -42,7 +42,9 @@ it(
     expect(tried.flatMap((each) => faultOf(each) ?? [])).toEqual([]);
     expect(tried).toHaveLength(2 * chosen.length);
     const { seconds, megabytes } = worstOf(tried);
-    console.log(`${chosen.length} hostile files, at worst ${seconds} s and ${megabytes} MB`);
+    process.stderr.write(
+      `${chosen.length} hostile files, at worst ${seconds} s and ${megabytes} MB\n`,
+    );
   },
 );
 
