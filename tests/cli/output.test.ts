@@ -3,7 +3,7 @@ import { chmodSync, lstatSync, mkdirSync, readFileSync, symlinkSync, watch } fro
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { randomStream } from "../random";
-import { buildBook, spare, workFolder } from "./support";
+import { buildBook, lookAt, spare, workFolder } from "./support";
 
 let folder: ReturnType<typeof workFolder>;
 let book: string;
@@ -47,6 +47,15 @@ describe("where a result goes", () => {
     const longest = `${"x".repeat(250)}.xlsx`;
     expect((await refusal(folder.path(longest))).status).toBe(0);
     expect(folder.names()).toContain(longest);
+  });
+});
+
+describe("a part of the file that is called as objects' own are", () => {
+  it("is in the result as it was", async () => {
+    const parts = { ["__proto__"]: ["kept", "text/plain"] as const };
+    const input = folder.put("parts.xlsx", buildBook({ sheets: { Log: "" }, parts }));
+    expect((await spare("calc", input, "-o", folder.path("out.xlsx"))).status).toBe(0);
+    expect(lookAt(folder.bytes("out.xlsx")).text("__proto__")).toBe("kept");
   });
 });
 

@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { packageOf } from "../../src/tools/notices";
+import { packageOf } from "../../src/tools/bundledPackage";
 import { ROOT } from "../../src/tools/paths";
 
 const file = (...path: string[]) => join(ROOT, "node_modules", ...path);
