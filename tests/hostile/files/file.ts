@@ -13,6 +13,8 @@ export interface HostileFile {
   readonly refused?: RegExp;
   /** Whether it must be opened. */
   readonly opened?: true;
+  /** Whether the sheet that is checked is as it was; usually it is. */
+  readonly hasCheck?: boolean;
   /** What cells hold once it is open and computed: `{ "Log!B2": 5 }`. */
   readonly cells?: Readonly<Record<string, CellValue>>;
 }
