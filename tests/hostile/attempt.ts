@@ -37,14 +37,12 @@ function faultOfRefusal({ refused, opened }: HostileFile, line: string): string 
 
 /** What is wrong with what an opened file holds, as `read` tells it. */
 function faultOfCells(
-  { refused, cells = {} }: HostileFile,
+  { refused, hasCheck = true, cells = {} }: HostileFile,
   read: (sheet: string, address: string) => CellValue | undefined,
 ): string | undefined {
   if (refused) return "was not refused";
-  const wanted: [string, CellValue][] = [
-    [`${checkSheet}!A1`, checkValue],
-    ...Object.entries(cells),
-  ];
+  const wanted: [string, CellValue][] = Object.entries(cells);
+  if (hasCheck) wanted.push([`${checkSheet}!A1`, checkValue]);
   for (const [place, value] of wanted) {
     const [sheet, address] = place.split("!") as [string, string];
     const found = read(sheet, address);

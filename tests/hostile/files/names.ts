@@ -52,7 +52,7 @@ export function nameFiles(): HostileFile[] {
       { cells: { "Log!B1": 100 * (1 + 5 / 30) } },
     ),
     file(
-      "a name twice",
+      "one name for two things",
       [
         ["foo", "100"],
         ["FOO", "100"],

@@ -194,7 +194,7 @@ export function sheetFiles(): HostileFile[] {
     opened("a value that drives a terminal", () => ({ data: value("str", "_x001B_[2J_x0007_") }), {
       "Log!A1": "\u001b[2J\u0007",
     }),
-    opened("an error that nobody knows", () => ({ data: value("e", "#SPARE!!") }), {
+    opened("a value that is an error nobody knows", () => ({ data: value("e", "#SPARE!!") }), {
       "Log!A1": "#N/A",
     }),
     opened(
