@@ -66,7 +66,7 @@ const CELLS: readonly (readonly [heading: string, paragraphs: readonly string[]]
   [
     "Sharing a workbook",
     [
-      "Whoever has the add-in sees everything live. Without it Excel shows the last results until it calculates anew, then #NAME?. For those, make a copy with values, or a copy that calculates without the add-in; the project's command line makes both (<code>spare plain</code>, <code>spare portable</code>).",
+      "Whoever has the add-in sees everything live. Without it Excel shows the last results until it calculates anew, then #NAME?. For those, make a copy with values, or a copy that calculates without the add-in; the project's command line makes both (<code>spare plain</code>, <code>spare portable</code>), and says which functions stay live and what became a value.",
       "Everything is computed on your own computer. No cell is sent anywhere.",
     ],
   ],
