@@ -25,6 +25,7 @@ export function excelConfig(base: string): Configuration {
             transform: (source) => `${readFileSync(COLORS, "utf8")}\n${String(source)}`,
           },
           { from: join(EXCEL, "icons", "*.png"), to: "icons/[name][ext]" },
+          { from: join(ROOT, "docs", "images", "pictures"), to: "pictures" },
           { from: join(ROOT, "manifest.xml"), transform: (source) => rebase(source, base) },
         ],
       }),

@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { onlyCell } from "../cells";
 import { readCatalogue } from "./catalogue";
 import type { CustomEnum } from "../functions/catalogue";
+import { pictures, type Picture } from "../pane/pictures";
 import { ROOT } from "./paths";
 import { readReference, type Entry, type Family, type WorkedExample } from "./reference";
 
@@ -99,7 +100,7 @@ export async function helpPage(): Promise<string> {
       <p>Functions for programming and testing strength training: how close to failure, how heavy, and whether the change is real. In Excel and in the workbook page they are typed <code>=SPARE.E1RM(…)</code>, in Google Sheets <code>=SPARE_E1RM(…)</code>.</p>
     </header>
     <nav aria-label="Functions">
-      <p><strong>First</strong> <a href="#cautions">Before anybody lifts</a> <a href="#cells">How cells are read</a> <a href="#cards">Cards for phones</a></p>
+      <p><strong>First</strong> <a href="#cautions">Before anybody lifts</a> <a href="#cells">How cells are read</a> <a href="#pictures">Pictures</a> <a href="#cards">Cards for phones</a></p>
 ${families.map(familyLinks).join("\n")}
     </nav>
     <main>
@@ -111,6 +112,10 @@ ${families.map(familyLinks).join("\n")}
         <h2>How cells are read</h2>
 ${CELLS.map(([heading, paragraphs]) => topic(heading, paragraphs)).join("\n")}
       </section>
+      <section id="pictures">
+        <h2>Pictures of the selected cells</h2>
+${pictures.map(pictureOf).join("\n")}
+      </section>
       <section id="cards">
         <h2>Cards for the squad's phones</h2>
 ${CARDS.map((text) => `        <p>${text}</p>`).join("\n")}
@@ -121,6 +126,13 @@ ${families.map((family) => familySection(family, enums)).join("\n")}
 </html>
 `;
 }
+
+/** A picture with what has to be selected for it. */
+const pictureOf = ({ id, title, describe }: Picture) =>
+  `        <figure id="picture-${id}">
+          <figcaption><strong>${escaped(title)}</strong> ${escaped(describe)}</figcaption>
+          <img src="pictures/${id}.png" alt="${escaped(title)}, drawn of the demo squad" width="720" loading="lazy" />
+        </figure>`;
 
 /** How a coach gives a squad its cards. */
 const CARDS = [

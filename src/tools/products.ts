@@ -21,7 +21,7 @@ const COLORS = "src/pane/colors.css";
 export const products = {
   excel: {
     code: ["src/hosts/excel/functions.ts", "src/tools/excelConfig.ts"],
-    data: [CATALOGUE, CAUTIONS, "src/hosts/excel", COLORS, "manifest.xml"],
+    data: [CATALOGUE, CAUTIONS, "src/hosts/excel", COLORS, "docs/images/pictures", "manifest.xml"],
     configure: async (base) => (await import("./excelConfig")).excelConfig(base),
   },
   workbook: {

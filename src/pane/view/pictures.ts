@@ -1,6 +1,7 @@
 import { columnsOfSeveral, isSameName } from "../formula/mixed";
 import { nativeChartOf } from "../nativeChart";
 import { isProblem, pictures, svgToPng, type Picture } from "../pictures";
+import { examples } from "../pictures/examples";
 import type { Selection } from "../port";
 import type { PaneContext, View } from "./context";
 import { element, liveLine, newId, tell } from "./elements";
@@ -34,12 +35,14 @@ export const picturesView: View = {
     const chosen = () => pictures.find(({ id }) => id === select.value)!;
     const explain = () => {
       needs.textContent = `Select: ${chosen().describe}`;
-      shown.replaceChildren();
+      shown.replaceChildren(...exampleOf(chosen(), isDark(shown)));
       whose.ask([]);
       said.textContent = "";
     };
     select.addEventListener("change", explain);
     explain();
+    // Only on its page does the pane know whether it is dark.
+    requestAnimationFrame(explain);
 
     draw.addEventListener("click", () => {
       void port.readSelection().then(
@@ -100,6 +103,19 @@ const rowsOf = (values: Selection["values"], answers: readonly Answer[]) =>
   values.filter(
     (row, index) => index === 0 || answers.every(({ column, is }) => isSameName(row[column], is)),
   );
+
+/** What a picture looks like, before anything is selected. */
+function exampleOf(picture: Picture, dark: boolean): HTMLElement[] {
+  const data = picture.read(examples[picture.id] ?? []);
+  if (isProblem(data)) return [];
+  const svg = picture.draw(data, { width: PANE_WIDTH, dark, document });
+  svg.setAttribute("aria-label", `An example: ${picture.title}`);
+  svg.querySelectorAll("g[aria-label]").forEach((group) => group.removeAttribute("aria-label"));
+  const caption = element("p", { className: "quiet" }, "An example, with invented numbers:");
+  const frame = element("div", { className: "example" });
+  frame.append(svg);
+  return [caption, frame];
+}
 
 /** What a pane of 320 pixels has room for. */
 const PANE_WIDTH = 296;

@@ -5,6 +5,7 @@ import { DOMParser } from "@xmldom/xmldom";
 import { OfficeAddinManifest } from "office-addin-manifest";
 import { convert } from "office-addin-manifest-converter";
 import { describe, expect, test } from "vitest";
+import { PNG } from "pngjs";
 import { rebase } from "../../../src/tools/excelConfig";
 import { DEVELOPMENT_BASE, ROOT } from "../../../src/tools/paths";
 import { built } from "../../built";
@@ -164,5 +165,15 @@ describe("the add-in only manifest", () => {
       const png = readFileSync(built("icons", `icon-${size}.png`));
       expect([png.readUInt32BE(16), png.readUInt32BE(20)]).toEqual([size, size]);
     }
+  });
+
+  test("has an icon drawn for 16 pixels, no edge of it between two of them", () => {
+    const { data } = PNG.sync.read(readFileSync(built("icons", "icon-16.png")));
+    const colours = new Set(
+      Array.from({ length: 256 }, (_pixel, at) =>
+        data.subarray(4 * at, 4 * at + 4).toString("hex"),
+      ),
+    );
+    expect(colours).toEqual(new Set(["0e5a5eff", "ffffffff", "00000000"]));
   });
 });
