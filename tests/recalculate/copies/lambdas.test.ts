@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { seededRandom } from "../../../src/core/statistics/seededRandom";
+import { randomStream } from "../../random";
 import { implementations } from "../../../src/functions/implementations";
 import type { CellContent } from "../../../src/engine/inspect";
 import type { HeadlessWorkbook } from "../../../src/engine/headless";
@@ -100,7 +100,7 @@ const rows = 6;
 const columns = 7;
 
 const calls = Object.entries(draws).map(([id, argumentDraws], index) => {
-  const random = seededRandom(100 + index);
+  const random = randomStream(100 + index);
   const cells = Array.from({ length: rows }, () => argumentDraws.map((draw) => draw(random)));
   return { id, cells, sheet: `Sheet ${id}` };
 });
