@@ -1,4 +1,3 @@
-import { deflateRawSync } from "node:zlib";
 import manifest from "../../package.json";
 import { visible } from "../cells/visible";
 import { implementations } from "../functions/implementations";
@@ -22,7 +21,7 @@ import {
 } from "./arguments";
 import { writeCards } from "./cards";
 import { reportOnCopy, writeCopyReport } from "./copyReport";
-import { readInput, refuseSameFile } from "./files";
+import { deflate, inflate, readInput, refuseSameFile } from "./files";
 import { checkOutput, writeOutput } from "./output";
 import { progressBar, type Screen } from "./progress";
 import { findingsOf, reportOn, statusOf, writeJson, writeReport } from "./report";
@@ -115,9 +114,8 @@ async function copy(
   return statusOf(findings);
 }
 
-/** Writes a workbook's file, packed by Node itself, which is the fastest here. */
 async function write(path: string, file: Package): Promise<void> {
-  await writeOutput(path, writePackage(file, deflateRawSync));
+  await writeOutput(path, writePackage(file, deflate));
 }
 
 async function cards(args: CardsArguments, terminal: Terminal): Promise<ExitStatus> {
@@ -127,7 +125,7 @@ async function cards(args: CardsArguments, terminal: Terminal): Promise<ExitStat
 }
 
 async function workOut({ input, timeout }: WorkbookArguments, terminal: Terminal) {
-  const book = bookOf(readWorkbook(readPackage(await readInput(input))));
+  const book = bookOf(readWorkbook(readPackage(await readInput(input), inflate)));
   const bar = progressBar(terminal.err);
   try {
     return { book, outcomes: await within(timeout, calculate(book, functions, bar.update)) };

@@ -21,13 +21,28 @@ export interface Messages {
   /**
    * Why the formula at `place` shows the error `code`, in its own cell or in the cell of its spill
    * that lies `down` and `right` of it. Where a formula wraps our function in others, the error may
-   * come from another position of our result: then it is the first one with that code.
+   * come from another position of our result.
    */
   find(place: Place, code: string, down?: number, right?: number): string | undefined;
 }
 
 /** Of the spreadsheet's own error for a result that finds no room, which has no message of its own. */
 export const NO_ROOM = "the result needs more cells than this one, and some of those are not empty";
+
+/**
+ * Why a formula shows the error `code`, of what the calls of ours in it came to: in the same position first, and
+ * else the first one with that code.
+ */
+export function messageIn(
+  results: readonly Grid[],
+  code: string,
+  down = 0,
+  right = 0,
+): string | undefined {
+  const samePosition = results.map((result) => result[down]?.[right]);
+  const errors = [...samePosition, ...results.flat(2)].filter(isError);
+  return errors.find((error) => error.code === code)?.message;
+}
 
 export function createMessages(): Messages {
   let calculation = 0;
@@ -48,10 +63,7 @@ export function createMessages(): Messages {
     },
 
     find(place, code, down = 0, right = 0) {
-      const results = said.get(keyOf(place))?.results ?? [];
-      const samePosition = results.map((result) => result[down]?.[right]);
-      const errors = [...samePosition, ...results.flat(2)].filter(isError);
-      return errors.find((error) => error.code === code)?.message;
+      return messageIn(said.get(keyOf(place))?.results ?? [], code, down, right);
     },
   };
 }

@@ -73,6 +73,16 @@ export function contains(area: Area, row: number, column: number): boolean {
   );
 }
 
+/** Whether all of one area lies in another. */
+export function covers(outer: Area, inner: Area): boolean {
+  return (
+    outer.startRow <= inner.startRow &&
+    outer.startColumn <= inner.startColumn &&
+    outer.endRow >= inner.endRow &&
+    outer.endColumn >= inner.endColumn
+  );
+}
+
 export function isSeveralCells({ startRow, startColumn, endRow, endColumn }: Area): boolean {
   return endRow > startRow || endColumn > startColumn;
 }

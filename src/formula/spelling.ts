@@ -33,5 +33,6 @@ export function respell(formula: string, to: Spelling): string {
 
 /** Whether a formula calls one of our functions, in whatever spelling. */
 export function callsOurs(formula: string): boolean {
+  if (!/spare/i.test(formula)) return false;
   return [...formula.matchAll(KEPT_OR_CALL)].some(([, id]) => id !== undefined);
 }

@@ -51,9 +51,9 @@ export async function calculate(
   for (let pass = 1; ; pass++) {
     const live = selection.live();
     const values = valuesOf(book.sheets);
-    const { results, tooEarly } = workOut(
+    const { results, tooEarly } = await workOut(
       book,
-      selection.calls(),
+      selection.direct(),
       indexFills(live),
       values,
       functions.implementations,

@@ -60,8 +60,8 @@ export async function weigh(
 }
 
 function readsFrom(cell: FormulaCell, fills: Fills, readsOf: (cell: FormulaCell) => Reads) {
-  return readsOf(cell).areas.some(({ sheet, area }) =>
-    fills.in(sheet, area).some((other) => other !== cell),
+  return readsOf(cell).areas.some(
+    ({ sheet, area }) => fills.first(sheet, area, cell) !== undefined,
   );
 }
 

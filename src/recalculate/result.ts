@@ -29,7 +29,7 @@ export function placeResult(
   cell: FormulaCell,
   natural: Area,
   valueAt: (row: number, column: number) => CellValue,
-  messageAt: ((row: number, column: number) => string | undefined) | undefined,
+  messageAt: ((row: number, column: number, code: string) => string | undefined) | undefined,
 ): Result {
   const area = cell.kind === "fixed array" ? cell.area : natural;
   const failures: Failure[] = [];
@@ -43,7 +43,7 @@ export function placeResult(
       sheet: cell.sheet.name,
       address: cellAddress(row, column),
       code: value,
-      message: messageAt(row, column),
+      message: messageAt(row, column, value),
     });
   }
   return { area, values, natural, failures };

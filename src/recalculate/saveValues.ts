@@ -1,4 +1,4 @@
-import { cellsOf, type Area } from "../formula/address";
+import { cellsOf, covers } from "../formula/address";
 import { textAt, type Package } from "../xlsx/package";
 import { filledBy, pruneCalcChain } from "../xlsx/patch/calcChain";
 import { withText } from "../xlsx/patch/editPackage";
@@ -55,12 +55,12 @@ export type BookChanges = Map<ReadSheet, Map<number, Map<number, CellChange>>>;
 export function changesOf(outcomes: readonly Outcome[]): BookChanges {
   const changes: BookChanges = new Map();
   const change = (sheet: ReadSheet, row: number, column: number, to: CellChange | undefined) => {
-    const rows = changes.get(sheet) ?? new Map<number, Map<number, CellChange>>();
-    const cells = rows.get(row) ?? new Map<number, CellChange>();
-    changes.set(sheet, rows.set(row, cells));
-    if (to) cells.set(column, to);
-    else cells.delete(column);
-    if (cells.size === 0) rows.delete(row);
+    let rows = changes.get(sheet);
+    if (!rows) changes.set(sheet, (rows = new Map<number, Map<number, CellChange>>()));
+    const cells = rows.get(row);
+    if (to && cells) cells.set(column, to);
+    else if (to) rows.set(row, new Map([[column, to]]));
+    else if (cells?.delete(column) && cells.size === 0) rows.delete(row);
   };
   const held = (sheet: ReadSheet, row: number, column: number) =>
     sheet.cellAt(row, column)?.value ?? null;
@@ -85,13 +85,4 @@ export function changesOf(outcomes: readonly Outcome[]): BookChanges {
     }
   }
   return changes;
-}
-
-function covers(outer: Area, inner: Area): boolean {
-  return (
-    outer.startRow <= inner.startRow &&
-    outer.startColumn <= inner.startColumn &&
-    outer.endRow >= inner.endRow &&
-    outer.endColumn >= inner.endColumn
-  );
 }

@@ -1,10 +1,12 @@
 import type { OnProgress } from "../engine/headless";
 import { knownFunctions } from "../engine/known";
-import { meet } from "../formula/address";
 import type { Book, FormulaCell } from "./book";
-import { callParser, type DirectCall } from "./direct/parseCall";
+import type { DirectFormula } from "./direct/expression";
+import { callsOf } from "./direct/expression";
+import { formulaParser } from "./direct/parse";
 import { weigh } from "./evidence";
 import { computeInEngine, type Functions } from "./inEngine";
+import { indexAreas } from "./reach/areaIndex";
 import { circlesBehind, findCircles, IN_A_CIRCLE } from "./reach/circles";
 import { indexFills } from "./reach/fills";
 import { indexReaders } from "./reach/readers";
@@ -23,7 +25,7 @@ export interface Selection {
   /** The formulas to be computed. */
   live(): FormulaCell[];
   /** Those of them that need no engine. */
-  calls(): ReadonlyMap<FormulaCell, DirectCall>;
+  direct(): ReadonlyMap<FormulaCell, DirectFormula>;
   /** Takes in the formulas that read from these areas; says whether there are more now. */
   admit(areas: readonly Moved[]): Promise<boolean>;
   /** Lets a formula keep its value. */
@@ -31,7 +33,7 @@ export interface Selection {
   /** The same of those that read their own results; says whether there are any. */
   leaveCircles(cells: readonly FormulaCell[]): boolean;
   leaveToEngine(cells: Iterable<FormulaCell>): void;
-  /** The same of calls that read from these areas; says whether there are any. */
+  /** The same of formulas that read from these areas; says whether there are any. */
   leaveReadersToEngine(areas: readonly SheetArea[]): boolean;
   /** What the engine came to for a formula while all it reads was as saved, where that was weighed. */
   reproduced(cell: FormulaCell): Result | undefined;
@@ -48,7 +50,9 @@ export async function createSelection(
   functions: Functions,
   onProgress?: OnProgress,
 ): Promise<Selection> {
-  const readsOf = remembered(readsFinder(book));
+  const direct = new Map<FormulaCell, DirectFormula>();
+  const readsIn = readsFinder(book);
+  const readsOf = remembered((cell) => directReads(direct.get(cell)) ?? readsIn(cell));
   const isOurs = new Set(ours);
   const others = book.formulas.filter((cell) => !isOurs.has(cell));
   const readers = indexReaders(others.map((cell) => [cell, readsOf(cell)] as const));
@@ -61,11 +65,12 @@ export async function createSelection(
   let dependents: FormulaCell[] = [];
   let behind: ReadonlySet<FormulaCell> = new Set();
 
-  const direct = new Map<FormulaCell, DirectCall>();
-  const parse = callParser(book);
+  const parse = formulaParser(book);
   for (const cell of ours) {
-    const call = parse(cell);
-    if (call && call.id in functions.implementations) direct.set(cell, call);
+    const formula = parse(cell);
+    const isKnown =
+      formula && callsOf(formula.expression).every(({ id }) => id in functions.implementations);
+    if (isKnown) direct.set(cell, formula);
   }
   let unable: Unable | undefined;
   for (const cell of ours) if (!direct.has(cell)) await judge(cell);
@@ -77,7 +82,7 @@ export async function createSelection(
 
   return {
     live: () => [...ours, ...dependents, ...behind].filter((cell) => !left.has(cell)),
-    calls() {
+    direct() {
       if (left.size === 0) return direct;
       return new Map([...direct].filter(([cell]) => !left.has(cell)));
     },
@@ -86,8 +91,7 @@ export async function createSelection(
     leaveCircles(cells) {
       const circles = circlesBehind(cells, readsOf);
       for (const cell of circles) left.set(cell, IN_A_CIRCLE);
-      if (circles.size > 0)
-        leaveReadersOf([...behind, ...ours, ...dependents], left, indexFills, readsOf);
+      if (circles.size > 0) leaveReadersOf([...behind, ...ours, ...dependents], left, readsOf);
       return circles.size > 0;
     },
     leaveToEngine(cells) {
@@ -95,11 +99,10 @@ export async function createSelection(
     },
     leaveReadersToEngine(areas) {
       if (areas.length === 0) return false;
-      const early = [...direct].filter(([, { given }]) =>
-        given.some(
-          (argument) =>
-            argument.kind === "range" &&
-            areas.some(({ sheet, area }) => sheet === argument.sheet && meet(area, argument.area)),
+      const moved = indexAreas(areas, (place) => place);
+      const early = [...direct].filter(([, { reads }]) =>
+        reads.some(
+          ({ sheet, area }) => sheet !== undefined && moved.first(sheet, area) !== undefined,
         ),
       );
       for (const [cell] of early) direct.delete(cell);
@@ -115,7 +118,7 @@ export async function createSelection(
         const { areas, anywhere } = readsOf(cell);
         if (anywhere && moved.length > 0) return true;
         return areas.some(({ sheet, area }) =>
-          [before, after].some((fills) => fills.in(sheet, area).length > 0),
+          [before, after].some((fills) => fills.first(sheet, area) !== undefined),
         );
       };
       return [...left].filter(([cell]) => {
@@ -161,7 +164,7 @@ export async function createSelection(
       for (const cell of dependents) (behind as Set<FormulaCell>).delete(cell);
       for (const cell of behind) if (!left.has(cell)) await judge(cell);
     }
-    leaveReadersOf([...behind, ...ours, ...dependents], left, indexFills, readsOf);
+    leaveReadersOf([...behind, ...ours, ...dependents], left, readsOf);
   }
 
   /** Where ours read, by way of others, from themselves. */
@@ -173,14 +176,12 @@ export async function createSelection(
   async function admitByEvidence(fresh: readonly FormulaCell[]): Promise<void> {
     const computed = [...ours, ...dependents, ...behind];
     const empty = indexFills(computed.filter((cell) => cell.saved === null && !left.has(cell)));
+    const unsavedStarts = starts.filter(({ by }) => by.saved === null);
+    const fromEmpty = indexAreas(unsavedStarts, (start) => start);
     const weighed = fresh.filter((cell) => {
       if (cell.saved === null || left.has(cell)) return false;
-      return readsOf(cell).areas.every(
-        ({ sheet, area }) =>
-          empty.in(sheet, area).length === 0 &&
-          !starts.some(
-            (start) => start.by.saved === null && start.sheet === sheet && meet(start.area, area),
-          ),
+      return readsOf(cell).areas.every(({ sheet, area }) =>
+        [empty, fromEmpty].every((index) => index.first(sheet, area) === undefined),
       );
     });
     const evidence = await weigh(weighed, readsOf, (formulas, holds) =>
@@ -204,6 +205,15 @@ export async function createSelection(
     }
     return reached;
   }
+}
+
+/** What a formula reads that was taken apart already. */
+function directReads(formula: DirectFormula | undefined): Reads | undefined {
+  if (!formula) return undefined;
+  const areas = formula.reads.flatMap(({ sheet, area }) =>
+    sheet === undefined ? [] : { sheet, area },
+  );
+  return { areas, anywhere: false };
 }
 
 function remembered(readsOf: (cell: FormulaCell) => Reads): (cell: FormulaCell) => Reads {

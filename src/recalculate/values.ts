@@ -1,7 +1,6 @@
-import { cellsOf, contains, LAST_COLUMN, type Area } from "../formula/address";
+import { cellsOf, contains, covers, LAST_COLUMN, type Area } from "../formula/address";
 import type { CellValue } from "../xlsx/model";
 import type { ReadSheet } from "../xlsx/read/sheet";
-import { valueIn } from "./result";
 
 /** What stands in a workbook's cells: as the file has it, and over that what was worked out. */
 export interface Values {
@@ -62,12 +61,13 @@ export function valuesOf(sheets: readonly ReadSheet[]): Values {
 
   return {
     at,
-    put(sheet, area, values) {
-      for (const { row, column } of cellsOf(area)) {
-        set(sheet, row, column, valueIn({ area, values }, row, column));
-      }
+    put(sheet, { startRow, startColumn }, values) {
+      values.forEach((ofRow, down) =>
+        ofRow.forEach((value, right) => set(sheet, startRow + down, startColumn + right, value)),
+      );
     },
     clear(sheet, area, but) {
+      if (covers(but, area)) return;
       for (const { row, column } of cellsOf(area)) {
         if (!contains(but, row, column)) set(sheet, row, column, null);
       }

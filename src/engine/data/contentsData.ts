@@ -19,7 +19,7 @@ export function contentsData(
     id: `sheet${position + 1}`,
     name,
     rowCount: rows.length + ROOM.rows,
-    columnCount: Math.max(0, ...rows.map(({ length }) => length)) + ROOM.columns,
+    columnCount: rows.reduce((most, { length }) => Math.max(most, length), 0) + ROOM.columns,
     cellData: Object.fromEntries(rows.map((row, index) => [index, rowData(row)])),
   }));
   const namesData = Object.entries(names).map(([name, formulaOrRefString], index) => {

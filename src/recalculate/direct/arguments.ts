@@ -1,21 +1,23 @@
 import { onlyCell } from "../../cells";
+import type { Area } from "../../formula/address";
 import type { CellValue } from "../../xlsx/model";
 import type { ReadSheet } from "../../xlsx/read/sheet";
 import type { Values } from "../values";
-import type { DirectArgument, DirectCall, RangeArgument } from "./parseCall";
+import type { DirectArgument, Expression, OurCall, RangeArgument } from "./expression";
+import { textOfValue } from "./textOfValue";
 
 /**
  * The arguments of a call as our functions take them: cells of a reference as rows, even those of one
  * cell, a value that is written out by itself, and nothing for an argument that was left out.
  */
 export function readArguments(
-  { given }: DirectCall,
+  { given }: OurCall,
   sheetNamed: (name: string) => ReadSheet | undefined,
   values: Values,
+  valueOf: (expression: Expression) => CellValue,
 ): unknown[] {
-  const ranges = given.filter(isRange);
-  const lastRow = furthest(ranges, "columns");
-  const lastColumn = furthest(ranges, "rows");
+  const lastRow = furthest(given, "columns");
+  const lastColumn = furthest(given, "rows");
   return given.map((argument) => {
     switch (argument.kind) {
       case "omitted":
@@ -24,47 +26,49 @@ export function readArguments(
         return argument.value;
       case "array":
         return argument.rows;
+      case "computed":
+        return valueOf(argument.expression);
       case "range":
         return readRange(argument);
     }
   });
 
   /** All the whole columns of a call end at one row, so that columns of unequal length still pair up. */
-  function furthest(ranges: readonly RangeArgument[], whole: RangeArgument["whole"]): number {
-    const side = whole === "columns" ? "row" : "column";
-    return ranges
-      .filter((range) => range.whole === whole)
-      .reduce((last, { sheet, area }) => {
-        const found = sheet === undefined ? undefined : sheetNamed(sheet);
-        return found ? Math.max(last, values.last(found, area, side)) : last;
-      }, 0);
+  function furthest(
+    given: readonly DirectArgument[],
+    whole: Exclude<RangeArgument["whole"], undefined>,
+  ): number {
+    let last = 0;
+    for (const argument of given) {
+      if (argument.kind !== "range" || argument.whole !== whole) continue;
+      const sheet = argument.sheet === undefined ? undefined : sheetNamed(argument.sheet);
+      const side = whole === "columns" ? "row" : "column";
+      if (sheet) last = Math.max(last, values.last(sheet, argument.area, side));
+    }
+    return last;
   }
 
   function readRange({ sheet: name, area, whole, asText }: RangeArgument): unknown {
     const sheet = name === undefined ? undefined : sheetNamed(name);
     if (!sheet) return "#REF!";
-    const endRow = whole === "columns" ? lastRow : area.endRow;
-    const endColumn = whole === "rows" ? lastColumn : area.endColumn;
+    if (whole === "columns") return cellsOf(sheet, { ...area, endRow: lastRow });
+    if (whole === "rows") return cellsOf(sheet, { ...area, endColumn: lastColumn });
+    const rows = cellsOf(sheet, area);
+    if (!asText) return rows;
+    // What is made of one cell is a value, no longer a reference.
+    const texts = rows.map((row) => row.map(textOfValue));
+    return onlyCell(texts) ?? texts;
+  }
+
+  function cellsOf(sheet: ReadSheet, { startRow, startColumn, endRow, endColumn }: Area) {
     const rows: CellValue[][] = [];
-    for (let row = area.startRow; row <= endRow; row++) {
+    for (let row = startRow; row <= endRow; row++) {
       const cells: CellValue[] = [];
-      for (let column = area.startColumn; column <= endColumn; column++) {
-        const value = values.at(sheet, row, column);
-        cells.push(asText ? textOf(value) : value);
+      for (let column = startColumn; column <= endColumn; column++) {
+        cells.push(values.at(sheet, row, column));
       }
       rows.push(cells);
     }
-    // What is made of one cell is a value, no longer a reference.
-    return (asText ? onlyCell(rows) : undefined) ?? rows;
+    return rows;
   }
-}
-
-const isRange = (argument: DirectArgument): argument is RangeArgument => argument.kind === "range";
-
-/** A cell's text, in which a number has the 15 digits that a spreadsheet gives it. */
-function textOf(value: CellValue): string {
-  if (value === null) return "";
-  if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
-  if (typeof value === "string") return value;
-  return String(Number(value.toPrecision(15)));
 }

@@ -1,16 +1,11 @@
-import { CellError, widthOf } from "../../cells";
-import { NO_ROOM } from "../../engine/messages";
-import {
-  cellsOf,
-  contains,
-  isSeveralCells,
-  LAST_COLUMN,
-  LAST_ROW,
-  meet,
-} from "../../formula/address";
+import { widthOf, type Grid } from "../../cells";
+import { messageIn, NO_ROOM } from "../../engine/messages";
+import { cellsOf, contains, isSeveralCells, LAST_COLUMN, LAST_ROW } from "../../formula/address";
 import type { Area } from "../../formula/address";
 import { implementationOf } from "../../functions/implementationOf";
 import type { Implementations } from "../../functions/implementations";
+import { isError, type CellValue } from "../../xlsx/model";
+import type { ReadSheet } from "../../xlsx/read/sheet";
 import type { Book, FormulaCell } from "../book";
 import { extentChanges } from "../reach/extent";
 import type { Fills } from "../reach/fills";
@@ -18,42 +13,46 @@ import type { Result } from "../result";
 import { placeResult } from "../result";
 import type { Values } from "../values";
 import { readArguments } from "./arguments";
-import type { DirectCall } from "./parseCall";
+import { contentOf, evaluate, Uncertain } from "./evaluate";
+import type { CellReference, DirectFormula, Expression, OurCall } from "./expression";
+import { readersBefore, type Change } from "./tooEarly";
 
 /** What could be worked out without the engine. */
 export interface WorkedOut {
   readonly results: Map<FormulaCell, Result>;
-  /** Calls that had read cells which another result only then came to fill, or to leave. */
+  /** Formulas that had read cells which another result only then came to fill, or to leave. */
   readonly tooEarly: ReadonlySet<FormulaCell>;
 }
 
 /**
- * Works out calls that need no spreadsheet engine, each after those it reads, and puts into `values` what
- * they come to. Calls that read from a formula which is not among them, or in a circle from themselves,
- * are left out. `fills` tells of all formulas that are to be computed.
+ * Works out formulas that need no spreadsheet engine, each after those it reads, and puts into `values` what
+ * they come to. Those that read from a formula which is not among them, or in a circle from themselves, are left
+ * out, and those of which only the engine can tell. `fills` tells of all formulas that are to be computed.
  */
-export function workOut(
+export async function workOut(
   { sheets }: Book,
-  calls: ReadonlyMap<FormulaCell, DirectCall>,
+  formulas: ReadonlyMap<FormulaCell, DirectFormula>,
   fills: Fills,
   values: Values,
   implementations: Implementations,
   onResult: (done: number) => void,
-): WorkedOut {
+): Promise<WorkedOut> {
   const byName = new Map(sheets.map((sheet) => [sheet.name, sheet]));
   const results = new Map<FormulaCell, Result>();
-  const tooEarly = new Set<FormulaCell>();
+  const changes: Change[] = [];
   const states = new Map<FormulaCell, "begun" | "done" | "left out">();
-  const spilled: { cell: FormulaCell; area: Area }[] = [];
+  const spilled = new Map<ReadSheet, Set<number>>();
 
   // Results of several cells first: others may read what they come to fill.
-  const severalFirst = [...calls.keys()].sort(
-    (one, other) => Number(isSeveralCells(other.area)) - Number(isSeveralCells(one.area)),
-  );
-  for (const cell of severalFirst) settle(cell);
-  return { results, tooEarly };
+  for (const cell of formulas.keys()) if (isSeveralCells(cell.area)) settle(cell);
+  let begun = 0;
+  for (const cell of formulas.keys()) {
+    settle(cell);
+    if (++begun % AT_ONCE === 0) await pause();
+  }
+  return { results, tooEarly: readersBefore(changes, [...results.keys()], formulas) };
 
-  /** Works out a call after all it waits for. A log can be a chain of 100,000, so without recursion. */
+  /** Works out a formula after all it waits for. A log can be a chain of 100,000, so without recursion. */
   function settle(first: FormulaCell): void {
     const waiting = [first];
     for (let cell = waiting.at(-1); cell; cell = waiting.at(-1)) {
@@ -72,37 +71,36 @@ export function workOut(
     }
   }
 
-  /** The calls that a call waits for; nothing where it waits in vain. */
+  /** The formulas that a formula waits for; nothing where it waits in vain. */
   function neededBy(cell: FormulaCell): FormulaCell[] | undefined {
     const needed: FormulaCell[] = [];
-    for (const argument of calls.get(cell)!.given) {
-      if (argument.kind !== "range" || argument.sheet === undefined) continue;
-      for (const other of fills.in(argument.sheet, argument.area)) {
+    for (const { sheet, area } of formulas.get(cell)!.reads) {
+      if (sheet === undefined) continue;
+      for (const other of fills.in(sheet, area)) {
         const state = states.get(other);
         if (state === "done") continue;
-        if (state !== undefined || other === cell || !calls.has(other)) return undefined;
+        if (state !== undefined || other === cell || !formulas.has(other)) return undefined;
         needed.push(other);
       }
     }
     return needed;
   }
 
-  /** Works out a call, or says that it cannot be told here where its result may go. */
+  /** Works out a formula, or says that it cannot be told here what it comes to, or where that may go. */
   function compute(cell: FormulaCell): boolean {
-    const call = calls.get(cell)!;
-    const given = readArguments(call, (name) => byName.get(name), values);
-    const grid = implementationOf(implementations, call.id)(...given);
+    const outcome = outcomeOf(formulas.get(cell)!.expression);
+    if (!outcome) return false;
+    const { values: rows, calls } = outcome;
     const { row, column, kind } = cell;
     const own = { startRow: row, startColumn: column, endRow: row, endColumn: column };
     const natural =
       kind === "one cell"
         ? own
-        : { ...own, endRow: row + grid.length - 1, endColumn: column + widthOf(grid) - 1 };
+        : { ...own, endRow: row + rows.length - 1, endColumn: column + widthOf(rows) - 1 };
     const spills = kind === "spilling" && isSeveralCells(natural);
     const obstacle = spills ? obstacleTo(cell, natural) : undefined;
     if (obstacle === "a formula") return false;
 
-    const contentAt = (r: number, c: number) => grid[r - row]?.[c - column] ?? "";
     const result =
       obstacle === "a value"
         ? placeResult(
@@ -114,32 +112,61 @@ export function workOut(
         : placeResult(
             cell,
             natural,
-            (r, c) => {
-              const content = contentAt(r, c);
-              return content instanceof CellError ? content.code : content;
-            },
-            (r, c) => {
-              const content = contentAt(r, c);
-              return content instanceof CellError ? content.message : undefined;
-            },
+            (r, c) => rows[r - row]?.[c - column] ?? null,
+            (r, c, code) => messageIn(calls, code, r - row, c - column),
           );
     results.set(cell, result);
     if (results.size % 256 === 0) onResult(results.size);
-    if (isSeveralCells(result.area)) spilled.push({ cell, area: result.area });
-    for (const change of extentChanges(cell.area, result.area)) noteReaders(cell, change);
+    noteSpill(cell.sheet, result.area);
+    for (const area of extentChanges(cell.area, result.area)) {
+      changes.push({ sheet: cell.sheet.name, area, after: results.size });
+    }
     values.clear(cell.sheet, cell.area, result.area);
     values.put(cell.sheet, result.area, result.values);
     return true;
   }
 
+  /** What an expression and the calls of ours in it come to; nothing where only the engine can tell. */
+  function outcomeOf(expression: Expression): Outcome | undefined {
+    const calls: Grid[] = [];
+    const around = {
+      valueOf({ sheet, row, column }: CellReference) {
+        const named = sheet === undefined ? undefined : byName.get(sheet);
+        return named && values.at(named, row, column);
+      },
+      compute(call: OurCall) {
+        const given = readArguments(call, (name) => byName.get(name), values, argument);
+        const grid = implementationOf(implementations, call.id)(...given);
+        calls.push(grid);
+        return grid;
+      },
+    };
+    /** What our functions make of an error or a blank that was worked out is theirs to say, but not here. */
+    function argument(expression: Expression): CellValue {
+      const value = evaluate(expression, around);
+      if (value === null || isError(value)) throw new Uncertain();
+      return value;
+    }
+    try {
+      const rows =
+        expression.kind === "ours"
+          ? around.compute(expression).map((row) => row.map(contentOf))
+          : [[evaluate(expression, around) ?? 0]];
+      return { values: rows, calls };
+    } catch (error) {
+      if (error instanceof Uncertain) return undefined;
+      throw error;
+    }
+  }
+
   /** What keeps a result from spilling, if anything does. */
   function obstacleTo(cell: FormulaCell, natural: Area): "a value" | "a formula" | undefined {
     const { sheet } = cell;
-    for (const other of fills.in(sheet.name, natural)) if (other !== cell) return "a formula";
-    const meets = spilled.some((other) => other.cell.sheet === sheet && meet(other.area, natural));
-    if (meets) return "a formula";
+    if (fills.first(sheet.name, natural, cell)) return "a formula";
     if (natural.endRow > LAST_ROW || natural.endColumn > LAST_COLUMN) return "a value";
+    const others = spilled.get(sheet);
     for (const { row, column } of cellsOf(natural)) {
+      if (others?.has(keyOf(row, column))) return "a formula";
       if (contains(cell.area, row, column)) continue;
       const there = sheet.cellAt(row, column);
       if (there?.formula || (there && there.value !== null)) return "a value";
@@ -147,15 +174,22 @@ export function workOut(
     return undefined;
   }
 
-  function noteReaders({ sheet }: FormulaCell, area: Area): void {
-    for (const other of results.keys()) {
-      const reads = calls
-        .get(other)!
-        .given.some(
-          (argument) =>
-            argument.kind === "range" && argument.sheet === sheet.name && meet(argument.area, area),
-        );
-      if (reads) tooEarly.add(other);
-    }
+  function noteSpill(sheet: ReadSheet, area: Area): void {
+    if (!isSeveralCells(area)) return;
+    const ofSheet = spilled.get(sheet) ?? new Set<number>();
+    spilled.set(sheet, ofSheet);
+    for (const { row, column } of cellsOf(area)) ofSheet.add(keyOf(row, column));
   }
 }
+
+/** As many formulas are worked out before others get a turn: a time limit, a signal. */
+const AT_ONCE = 1024;
+const pause = () => new Promise((resolve) => setTimeout(resolve, 0));
+
+interface Outcome {
+  readonly values: readonly (readonly CellValue[])[];
+  readonly calls: readonly Grid[];
+}
+
+/** A cell's row and column as one number. */
+const keyOf = (row: number, column: number) => row * (LAST_COLUMN + 1) + column;

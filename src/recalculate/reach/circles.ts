@@ -1,5 +1,6 @@
 import type { FormulaCell } from "../book";
-import { indexFills } from "./fills";
+import { indexColumns } from "./columns";
+import { rangeGraph } from "./rangeGraph";
 import type { Reads } from "./reads";
 
 /** Why a formula in a circle is left: programs go round it in ways of their own. */
@@ -7,58 +8,67 @@ export const IN_A_CIRCLE = "it reads its own result";
 
 /**
  * The formulas that read their own result, by themselves or by way of others (Tarjan 1972, the strongly connected
- * components of what reads what).
+ * components of what reads what). Between a formula and the many that a range of it reads stand nodes for halves,
+ * quarters and so on of a column, so that a column of running totals takes no longer than one of single cells.
  */
 export function findCircles(
   formulas: readonly FormulaCell[],
   readsOf: (cell: FormulaCell) => Reads,
 ): ReadonlySet<FormulaCell> {
-  const fills = indexFills(formulas);
+  const columns = indexColumns(formulas.keys(), (at) => {
+    const { sheet, area } = formulas[at]!;
+    return { sheet: sheet.name, area };
+  });
+  const graph = rangeGraph(formulas.length, columns);
   const circular = new Set<FormulaCell>();
-  const order = new Map<FormulaCell, number>();
-  const lowest = new Map<FormulaCell, number>();
-  const open: FormulaCell[] = [];
-  const isOpen = new Set<FormulaCell>();
-  for (const cell of formulas) if (!order.has(cell)) follow(cell);
+  const order = new Int32Array(graph.size).fill(-1);
+  const lowest = new Int32Array(graph.size);
+  const isOpen = new Uint8Array(graph.size);
+  const open: number[] = [];
+  let entered = 0;
+  for (let at = 0; at < formulas.length; at++) if (order[at]! < 0) follow(at);
   return circular;
 
-  function follow(first: FormulaCell): void {
+  function follow(first: number): void {
     // A walk of its own instead of a function that calls itself: chains of cells are long.
     const walk = [enter(first)];
     for (let step = walk.at(-1); step; step = walk.at(-1)) {
-      const next = step.reads[step.at++];
-      if (next === undefined) {
+      if (step.at === step.next.length) {
         walk.pop();
-        leave(step.cell, step.reads);
+        leave(step.node, step.next);
         const before = walk.at(-1);
-        if (before) lower(before.cell, lowest.get(step.cell)!);
-      } else if (!order.has(next)) walk.push(enter(next));
-      else if (isOpen.has(next)) lower(step.cell, order.get(next)!);
+        if (before) lower(before.node, lowest[step.node]!);
+        continue;
+      }
+      const next = step.next[step.at++]!;
+      if (order[next]! < 0) walk.push(enter(next));
+      else if (isOpen[next]) lower(step.node, order[next]!);
     }
   }
 
-  function enter(cell: FormulaCell) {
-    order.set(cell, order.size);
-    lowest.set(cell, order.get(cell)!);
-    open.push(cell);
-    isOpen.add(cell);
-    return { cell, reads: precedentsOf(cell), at: 0 };
+  function enter(node: number) {
+    order[node] = lowest[node] = entered++;
+    open.push(node);
+    isOpen[node] = 1;
+    return { node, next: node < formulas.length ? precedentsOf(node) : graph.inside(node), at: 0 };
   }
 
-  function precedentsOf(cell: FormulaCell): readonly FormulaCell[] {
-    const reads = readsOf(cell).areas.flatMap(({ sheet, area }) => fills.in(sheet, area));
-    return TELLS_PLACES.test(cell.text) ? reads.filter((other) => other !== cell) : reads;
+  function precedentsOf(number: number): readonly number[] {
+    const cell = formulas[number]!;
+    const but = TELLS_PLACES.test(cell.text) ? { number, area: cell.area } : undefined;
+    return readsOf(cell).areas.flatMap(({ sheet, area }) => graph.within(sheet, area, but));
   }
 
-  function lower(cell: FormulaCell, to: number): void {
-    lowest.set(cell, Math.min(lowest.get(cell)!, to));
+  function lower(node: number, to: number): void {
+    lowest[node] = Math.min(lowest[node]!, to);
   }
 
-  function leave(cell: FormulaCell, reads: readonly FormulaCell[]): void {
-    if (lowest.get(cell) !== order.get(cell)) return;
-    const circle = open.splice(open.indexOf(cell));
-    for (const each of circle) isOpen.delete(each);
-    if (circle.length > 1 || reads.includes(cell)) for (const each of circle) circular.add(each);
+  function leave(node: number, next: readonly number[]): void {
+    if (lowest[node] !== order[node]) return;
+    const circle = open.splice(open.lastIndexOf(node));
+    for (const each of circle) isOpen[each] = 0;
+    if (circle.length === 1 && !next.includes(node)) return;
+    for (const each of circle) if (each < formulas.length) circular.add(formulas[each]!);
   }
 }
 

@@ -1,6 +1,7 @@
 import { cellAddress, quoteSheet } from "../../formula/address";
 import type { FormulaCell } from "../book";
 import type { Fills } from "./fills";
+import { indexReaders } from "./readers";
 import type { Reads } from "./reads";
 
 /** The formulas without a saved value that these read from, by themselves or through others. */
@@ -13,7 +14,7 @@ export function unsavedBehind(
   const waiting = [...formulas];
   for (let cell = waiting.pop(); cell; cell = waiting.pop()) {
     for (const { sheet, area } of readsOf(cell).areas) {
-      for (const other of unsaved.in(sheet, area)) {
+      for (const other of unsaved.take(sheet, area)) {
         if (found.has(other)) continue;
         found.add(other);
         waiting.push(other);
@@ -28,22 +29,19 @@ export function unsavedBehind(
  * whatever came of them would be made up.
  */
 export function leaveReadersOf(
-  formulas: Iterable<FormulaCell>,
+  formulas: readonly FormulaCell[],
   left: Map<FormulaCell, string>,
-  fillsOf: (cells: Iterable<FormulaCell>) => Fills,
   readsOf: (cell: FormulaCell) => Reads,
 ): void {
-  for (let before = -1; before !== left.size;) {
-    before = left.size;
-    const unsaved = [...left.keys()].filter(({ saved }) => saved === null);
-    if (unsaved.length === 0) return;
-    const empty = fillsOf(unsaved);
-    for (const cell of formulas) {
+  const waiting = [...left.keys()].filter(({ saved }) => saved === null);
+  if (waiting.length === 0) return;
+  const named = formulas.map((cell) => [cell, { ...readsOf(cell), anywhere: false }] as const);
+  const readers = indexReaders(named);
+  for (let other = waiting.pop(); other; other = waiting.pop()) {
+    for (const cell of readers.take({ sheet: other.sheet.name, area: other.area })) {
       if (left.has(cell)) continue;
-      for (const { sheet, area } of readsOf(cell).areas) {
-        const [other] = empty.in(sheet, area);
-        if (other) left.set(cell, `it reads ${placeOf(other)}, which has no value`);
-      }
+      left.set(cell, `it reads ${placeOf(other)}, which has no value`);
+      if (cell.saved === null) waiting.push(cell);
     }
   }
 }

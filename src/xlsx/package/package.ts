@@ -3,6 +3,7 @@ import type { XmlElement } from "./xml";
 import { attributeOf, childrenOf, parseXml } from "./xml";
 import type { Deflate } from "./writeZip";
 import { writeZip } from "./writeZip";
+import type { Inflate } from "./zip";
 import { readZip } from "./zip";
 
 /** A workbook's file: its parts as bytes by path ("xl/workbook.xml"), in the order it has them. */
@@ -10,15 +11,15 @@ export interface Package {
   readonly parts: Map<string, Uint8Array>;
 }
 
-/** Opens a workbook's file, whoever it comes from, or says in an `UnreadableFile` why not. */
-export function readPackage(bytes: Uint8Array): Package {
+/** Opens a workbook's file, whoever it comes from, or says in an `UnreadableFile` why not; `inflate` as in `readZip`. */
+export function readPackage(bytes: Uint8Array, inflate?: Inflate): Package {
   if (bytes.length === 0) throw new UnreadableFile("the file is empty");
   if (startsWith(bytes, COMPOUND_FILE)) throw new UnreadableFile(describeCompoundFile(bytes));
   if (startsWith(bytes, OLD_SPREADSHEET)) throw new UnreadableFile(OLD_FORMAT);
   if (!startsWith(bytes, ZIP_ARCHIVE)) {
     throw new UnreadableFile("the file is not an .xlsx workbook");
   }
-  const file: Package = { parts: readZip(bytes) };
+  const file: Package = { parts: readZip(bytes, inflate) };
   findWorkbook(file);
   return file;
 }

@@ -1,67 +1,87 @@
 import { widthOf } from "../../cells";
-import { sheetIn, type Area } from "../../formula/address";
+import { sheetIn } from "../../formula/address";
 import { areaOfToken, around } from "../../formula/areas";
 import { argumentsIn, closingOf } from "../../formula/calls";
 import { nameOn } from "../../formula/names";
 import { callsOurs } from "../../formula/spelling";
 import { resolveTables } from "../../formula/tables";
 import { tokensOf, type Token } from "../../formula/tokens";
-import type { CellValue } from "../../xlsx/model";
+import { isError, type CellValue } from "../../xlsx/model";
 import type { Book, FormulaCell } from "../book";
 import { whyNotSheet } from "../../formula/cannotCompute";
-
-/** An argument whose value can be told without computing anything. */
-export type DirectArgument =
-  | { readonly kind: "omitted" }
-  | { readonly kind: "value"; readonly value: CellValue }
-  | { readonly kind: "array"; readonly rows: readonly (readonly CellValue[])[] }
-  | RangeArgument;
-
-export interface RangeArgument {
-  readonly kind: "range";
-  /** The sheet's name; nothing where no sheet is called so. */
-  readonly sheet: string | undefined;
-  readonly area: Area;
-  /** Whether these are whole columns or rows, which end where the sheet's contents do. */
-  readonly whole?: "columns" | "rows";
-  /** Whether each cell is made a text, `D2:D9&""`. */
-  readonly asText: boolean;
-}
-
-/** A formula that is nothing but a call of one of our functions. */
-export interface DirectCall {
-  readonly id: string;
-  readonly given: readonly DirectArgument[];
-}
+import type {
+  DirectArgument,
+  DirectFormula,
+  DirectRead,
+  Expression,
+  OurCall,
+  RangeArgument,
+} from "./expression";
+import { parseExpression } from "./parseExpression";
 
 /** How deep names may stand for names. */
 const DEEPEST = 10;
 
 /**
- * Reads formulas that are nothing but a call of ours, with references, literals, arrays of them and
- * names for those as arguments; of all others it gives nothing.
+ * Reads formulas that need no engine: calls of ours on references, literals, arrays of them and names for those, and
+ * the simple formulas that are written around such calls. Of all others it gives nothing.
  */
-export function callParser(book: Book): (cell: FormulaCell) => DirectCall | undefined {
+export function formulaParser(book: Book): (cell: FormulaCell) => DirectFormula | undefined {
   const sheets = new Map(book.sheets.map(({ name }) => [name.toLowerCase(), name]));
 
-  return ({ text, sheet, row, column }) => {
+  return ({ text, sheet, row, column, kind }) => {
     const standing = { sheet: sheet.name, row, column };
-    const tokens = piecesOf(text);
-    const [call] = tokens;
-    if (call?.kind !== "call" || !callsOurs(`${call.text}(`)) return undefined;
-    const end = closingOf(
-      tokens.map(({ text }) => text),
-      1,
-    );
-    if (end !== tokens.length - 1) return undefined;
-    const inside = tokens.slice(2, end);
-    const given: DirectArgument[] = [];
-    for (const pieces of inside.length === 0 ? [] : argumentsIn(inside)) {
-      const argument = readArgument(withoutTables(pieces));
-      if (argument === undefined) return undefined;
-      given.push(argument);
+    const reads: DirectRead[] = [];
+    const pieces = piecesOf(text);
+    const call = callOf(pieces);
+    if (call) return { expression: call, reads };
+    // What is one value shows in each cell of an array.
+    if (kind === "fixed array") return undefined;
+    reads.length = 0;
+    const expression = expressionOf(withoutTables(pieces));
+    return expression && { expression, reads };
+
+    /** A call of ours and nothing else. */
+    function callOf(pieces: readonly Token[]): OurCall | undefined {
+      const [name] = pieces;
+      if (name?.kind !== "call" || closingBracket(pieces) !== pieces.length - 1) return undefined;
+      return ourCall(name.text, pieces.slice(2, -1));
     }
-    return { id: /[A-Z0-9]+$/i.exec(call.text)![0].toUpperCase(), given };
+
+    function ourCall(name: string, inside: readonly Token[]): OurCall | undefined {
+      if (!callsOurs(`${name}(`)) return undefined;
+      const given: DirectArgument[] = [];
+      for (const pieces of inside.length === 0 ? [] : argumentsIn(inside)) {
+        const argument = readArgument(withoutTables(pieces)) ?? computed(withoutTables(pieces));
+        if (argument === undefined) return undefined;
+        given.push(argument);
+      }
+      return { kind: "ours", id: /[A-Z0-9]+$/i.exec(name)![0].toUpperCase(), given };
+    }
+
+    function computed(pieces: readonly Token[]): DirectArgument | undefined {
+      const expression = expressionOf(pieces);
+      // A call of ours may come to several cells, and a cell in brackets is that cell.
+      const isValue = expression && expression.kind !== "ours" && expression.kind !== "cell";
+      return isValue ? { kind: "computed", expression } : undefined;
+    }
+
+    function expressionOf(pieces: readonly Token[]): Expression | undefined {
+      return parseExpression(pieces, { readCall: ourCall, readOperand });
+    }
+
+    function readOperand(pieces: readonly Token[]): Expression | undefined {
+      const argument = readArgument(pieces);
+      if (argument?.kind === "value") {
+        const { value } = argument;
+        return value === null || isError(value) ? undefined : { kind: "value", value };
+      }
+      if (argument?.kind !== "range" || argument.whole) return undefined;
+      const { sheet, area } = argument;
+      const { startRow, startColumn, endRow, endColumn } = area;
+      if (startRow !== endRow || startColumn !== endColumn) return undefined;
+      return { kind: "cell", sheet, row: startRow, column: startColumn };
+    }
 
     /** The pieces with references into tables as the ranges they are. */
     function withoutTables(pieces: readonly Token[]): readonly Token[] {
@@ -80,7 +100,9 @@ export function callParser(book: Book): (cell: FormulaCell) => DirectCall | unde
       if (first.text === "{") return readArray(pieces);
       const value = readLiteral(pieces);
       if (value !== undefined) return { kind: "value", value };
-      return readRange(pieces) ?? readName(pieces, depth);
+      const range = readRange(pieces);
+      if (range) reads.push(range);
+      return range ?? readName(pieces, depth);
     }
 
     function readRange(pieces: readonly Token[]): RangeArgument | undefined {
@@ -123,6 +145,13 @@ export function callParser(book: Book): (cell: FormulaCell) => DirectCall | unde
 }
 
 const piecesOf = (formula: string) => tokensOf(formula).filter(({ kind }) => kind !== "space");
+
+/** Where the bracket of the call that starts these pieces is closed. */
+const closingBracket = (pieces: readonly Token[]) =>
+  closingOf(
+    pieces.map(({ text }) => text),
+    1,
+  );
 
 /** A number, a text or a truth value that is written out. */
 function readLiteral(pieces: readonly Token[]): CellValue | undefined {
