@@ -19,7 +19,7 @@ const alwaysTried = [
   "a part called __proto__",
 ];
 /** Of the others one of so many is, from each seed another; `HOSTILE=all` tries all of them. */
-const share = 4;
+const share = 8;
 
 const files = hostileFiles(seed);
 const chosen = files.flatMap(({ name }, index) => {

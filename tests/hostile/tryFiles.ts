@@ -35,6 +35,10 @@ export function faultOf({ name, host, fault, seconds, megabytes }: Tried): strin
   return megabytes > most.megabytes ? `${what} took ${Math.round(megabytes)} MB` : undefined;
 }
 
+interface Ready {
+  readonly ready: true;
+}
+
 interface Begun {
   readonly begins: number;
   readonly host: Tried["host"];
@@ -56,7 +60,8 @@ async function runChild(
   lines.on("line", (line) => {
     clearTimeout(timer);
     timer = setTimeout(giveUp, patience);
-    const said = JSON.parse(line) as Begun | Tried;
+    const said = JSON.parse(line) as Ready | Begun | Tried;
+    if ("ready" in said) return;
     if ("begins" in said) current = said;
     else {
       current = undefined;
