@@ -188,7 +188,7 @@ function axisOf(sheet: Sheet, { weeks, by }: WeeklyLoad) {
   };
 }
 
-const grouped = (value: number) => number(value, 0).replace(/\B(?=(\d{3})+$)/g, "\u202f");
+const grouped = (value: number) => number(value, 0).replace(/\B(?=(\d{3})+$)/g, ",");
 
 function finding({ weeks, by }: WeeklyLoad, units: string | undefined): string {
   const most = (measure: "volumeLoad" | "closeSets") =>
