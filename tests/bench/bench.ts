@@ -10,6 +10,7 @@ import { equations, type Equation } from "../../src/core/strength/equations";
 import { e1rm } from "../../src/core/strength/oneRepMax";
 import { implementations } from "../../src/functions/implementations";
 import { benchCardPaint } from "./cardPaint";
+import { benchCommandLine } from "./commandLine";
 import { benchEngineColumns } from "./engineColumns";
 import { benchLoad } from "./benchLoad";
 import { benchLog } from "./log";
@@ -80,7 +81,7 @@ function benchBundle(): void {
 
 const round = (value: number) => Math.round(value * 10) / 10;
 
-await buildIfStale(["excel"]);
+await buildIfStale(["excel", "cli"]);
 await benchCore();
 await benchColumn();
 benchBundle();
@@ -88,5 +89,6 @@ benchLog();
 benchTrend();
 await benchPage();
 await benchEngineColumns();
+benchCommandLine();
 await benchCardPaint();
 await benchLoad();
