@@ -5,6 +5,7 @@ import { contains, isSeveralCells, LAST_COLUMN, LAST_ROW } from "../../formula/a
 import { plainFormula } from "../../formula/plain";
 import { DAYS_FROM_1900_TO_1904 } from "../../xlsx/days";
 import type { CellModel, CellValue, RowModel, SheetModel, WorkbookModel } from "../../xlsx/model";
+import { isFiltered } from "../../xlsx/model";
 import { isDateFormat } from "../../xlsx/numberFormats";
 import { contentData } from "./content";
 
@@ -21,7 +22,9 @@ export function sheetData(
   const { rowCount, columnCount } = extentOf(sheet);
   const rowData: Record<number, Partial<IRowData>> = {};
   for (const row of sheet.rows) {
-    const look = rowLook(row);
+    // What a filter hides is shown again when it is told to, so the filter alone keeps it.
+    const byFilter = sheet.filter && isFiltered(sheet.filter, row.row);
+    const look = rowLook(byFilter ? { ...row, hidden: false } : row);
     if (Object.keys(look).length > 0) rowData[row.row] = look;
   }
   const columns = [...sheet.columns].filter(([column]) => column < columnCount);

@@ -22,6 +22,7 @@ import type {
 } from "../../xlsx/model";
 import { hexColor } from "./color";
 import { contentModel } from "./content";
+import type { OpenFilter } from "./filters";
 import { columnSize, entriesOf, rowSize } from "./sizes";
 
 /** What a sheet asks of the open workbook beside what that saves. */
@@ -30,6 +31,8 @@ export interface SheetContents {
   readonly read: (address: string) => CellValue;
   /** The cells that a cell's formula spills over, its own among them. */
   readonly spill: (address: string) => Area | undefined;
+  /** The sheet's filter, and the rows that it hides. */
+  readonly filtered?: OpenFilter;
 }
 
 /** A style as a cell, a row or a column of the engine's names it. */
@@ -51,7 +54,8 @@ export function sheetModel(
   const cells = withSpills(cellsOf(sheet), contents);
   const tab = hexColor(sheet.tabColor);
   const { xSplit = 0, ySplit = 0 } = sheet.freeze ?? {};
-  const numbers = new Set([...cells.keys(), ...rows.keys()]);
+  const { filter, hiddenRows = new Set<number>() } = contents.filtered ?? {};
+  const numbers = new Set([...cells.keys(), ...rows.keys(), ...hiddenRows]);
   return {
     name: sheet.name ?? "",
     hidden: sheet.hidden === BooleanNumber.TRUE,
@@ -59,6 +63,7 @@ export function sheetModel(
     gridlines: sheet.showGridlines !== BooleanNumber.FALSE,
     rightToLeft: sheet.rightToLeft === BooleanNumber.TRUE,
     ...((xSplit > 0 || ySplit > 0) && { freeze: { rows: ySplit, columns: xSplit } }),
+    ...(filter && { filter }),
     merges: (sheet.mergeData ?? []).map(areaOf),
     ...(sheet.defaultColumnWidth !== undefined && { usualWidth: sheet.defaultColumnWidth }),
     ...(sheet.defaultRowHeight !== undefined && { usualHeight: sheet.defaultRowHeight }),
@@ -80,6 +85,7 @@ export function sheetModel(
         return { row, column, style, value, ...(formula && { formula }) };
       }),
       ...rowSize(data),
+      ...(hiddenRows.has(row) && { hidden: true }),
       ...(data.s && { style: styleNumber([data.s]) }),
     };
   }

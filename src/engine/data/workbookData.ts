@@ -2,6 +2,7 @@ import type { IWorkbookData } from "@univerjs/core";
 import { LocaleType } from "@univerjs/core";
 import { layoutOf } from "../../xlsx/layout";
 import type { WorkbookModel } from "../../xlsx/model";
+import { filtersData } from "./filters";
 import { namesData } from "./names";
 import { pictureData, picturesData } from "./pictures";
 import { sheetData } from "./sheetData";
@@ -9,7 +10,7 @@ import { styleData } from "./style";
 
 /**
  * A workbook as the page shows it: values, formulas with the values they were saved with, looks, sizes,
- * merged cells, frozen panes, names and pictures. Our functions come in Excel's spelling whatever the
+ * merged cells, frozen panes, filters, names and pictures. Our functions come in Excel's spelling whatever the
  * file's is, and references into tables as plain ranges. Of a workbook that counts days from 1904, the
  * cells that show dates are brought to the count from 1900.
  */
@@ -32,6 +33,10 @@ export function workbookData(book: WorkbookModel, name = "Workbook"): IWorkbookD
     ...(styles[0] && { defaultStyle: { ff: styles[0].ff, fs: styles[0].fs } }),
     sheetOrder: book.sheets.map((_, position) => idOf(position)),
     sheets: Object.fromEntries(sheets.map((sheet, position) => [idOf(position), sheet])),
-    resources: [namesData(book, idOf), picturesData(new Map(pictures))],
+    resources: [
+      namesData(book, idOf),
+      picturesData(new Map(pictures)),
+      filtersData(book.sheets, idOf),
+    ],
   };
 }

@@ -1,6 +1,7 @@
 import type { IRange, IStyleData, IWorkbookData } from "@univerjs/core";
 import { layoutOf } from "../../xlsx/layout";
 import type { CellValue, ImageFile, StyleModel, WorkbookModel } from "../../xlsx/model";
+import { filtersOf } from "./filters";
 import { namesModel } from "./names";
 import { pictureModels, picturesOf } from "./pictures";
 import type { NamedStyle, StyleNumber } from "./sheetModel";
@@ -21,6 +22,7 @@ export interface ComputedWorkbook {
 export function workbookModel(book: ComputedWorkbook): WorkbookModel {
   const data = book.save();
   const pictures = picturesOf(data);
+  const filters = filtersOf(data);
   const images = new Map<string, ImageFile | undefined>();
   const styles = collectStyles(data);
   const sheets = data.sheetOrder.flatMap((id) => {
@@ -30,6 +32,7 @@ export function workbookModel(book: ComputedWorkbook): WorkbookModel {
     const contents = {
       read: (address: string) => book.read(name, address),
       spill: (address: string) => book.spill(name, address),
+      filtered: filters.get(id),
     };
     const model = sheetModel(sheet, contents, styles.ofSheet(sheet.defaultStyle));
     const placed = pictureModels(pictures.get(sheet.id ?? "") ?? [], layoutOf(model), images);

@@ -1,5 +1,6 @@
 import type { Area } from "../../formula/address";
 import type { CellModel } from "./cell";
+import type { FilterModel } from "./filter";
 import type { PictureModel } from "./picture";
 
 /** What is said of a column: its width in pixels, and the style of its cells that have none. */
@@ -36,6 +37,7 @@ export interface SheetModel {
   readonly rightToLeft: boolean;
   readonly freeze?: FreezeModel;
   readonly merges: readonly Area[];
+  readonly filter?: FilterModel;
   /** In pixels, of columns and rows of which nothing else is said. */
   readonly usualWidth?: number;
   readonly usualHeight?: number;

@@ -25,7 +25,11 @@ const ELEMENTS_NOT_KEPT: Readonly<Record<string, string>> = {
   dataValidation: "checks on what may be typed",
   hyperlink: "links",
   sheetProtection: "protection",
-  autoFilter: "filters",
+  colorFilter: "filters by colour",
+  iconFilter: "filters by icon",
+  top10: "filters by rank",
+  dynamicFilter: "filters by date or mean",
+  dateGroupItem: "filters by date",
   sparklineGroup: "sparklines",
 };
 

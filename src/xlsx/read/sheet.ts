@@ -7,6 +7,7 @@ import { childOf, childrenOf, flagOf, numberOf, xmlAt } from "../package";
 import { pixelsOfPoints, widthInPixels, widthOfCharacters } from "../units";
 import { lineNumber, refuse, within, type Tally } from "./bounds";
 import type { ColorOf } from "./colors";
+import { readFilter } from "./filter";
 import { find, inOrder } from "./numbered";
 import { drawnOn, readPictures } from "./pictures";
 import type { Place, ReadCell, ReadRow } from "./rows";
@@ -55,6 +56,7 @@ export function readSheet(
   const height = format && numberOf(format, "defaultRowHeight");
   const view = childOf(childOf(root, "sheetViews"), "sheetView");
   const tab = colorOf(childOf(childOf(root, "sheetPr"), "tabColor"));
+  const filter = readFilter(childOf(root, "autoFilter"));
   const freeze = freezeOf(childOf(view, "pane"));
   const sizes = {
     usualWidth: usualWidthOf(format),

@@ -4,6 +4,7 @@ import { writeXml } from "../package";
 import { pointsOfPixels, widthInDigits } from "../units";
 import type { SharedStrings } from "./cells";
 import { writeCell } from "./cells";
+import { writeFilter } from "./filter";
 import { MAIN_NAMESPACE, RELATIONSHIP_NAMESPACE } from "./namespaces";
 import { argb } from "./styles";
 
@@ -36,6 +37,7 @@ export function writeSheet(
       {},
       sheet.rows.map((row) => writeRow(row, spilled, lookOf, strings)),
     ),
+    writeFilter(sheet.filter),
     merges.length === 0
       ? ""
       : writeXml(

@@ -3,6 +3,7 @@ import { layoutOf } from "../layout";
 import type { NameModel, SheetModel, WorkbookModel } from "../model";
 import { escapeXml, writePackage, writeXml } from "../package";
 import { toFileText } from "../strings";
+import { filterNames } from "./filter";
 import { MAIN_NAMESPACE, RELATIONSHIP_NAMESPACE } from "./namespaces";
 import { createMedia, writeDrawing } from "./pictures";
 import { writeSheet } from "./sheet";
@@ -95,17 +96,19 @@ function writeBook(
       "r:id": `rId${index + 1}`,
     }),
   );
-  const defined = names.flatMap(({ name, text, sheet, hidden, comment }) => {
-    const local = sheets.findIndex((each) => each.name === sheet);
-    if (sheet !== undefined && local < 0) return [];
-    const attributes = {
-      name,
-      comment,
-      localSheetId: local < 0 ? undefined : local,
-      hidden: hidden ? 1 : undefined,
-    };
-    return writeXml("definedName", attributes, escapeXml(text));
-  });
+  const defined = [...names, ...filterNames(sheets)].flatMap(
+    ({ name, text, sheet, hidden, comment }) => {
+      const local = sheets.findIndex((each) => each.name === sheet);
+      if (sheet !== undefined && local < 0) return [];
+      const attributes = {
+        name,
+        comment,
+        localSheetId: local < 0 ? undefined : local,
+        hidden: hidden ? 1 : undefined,
+      };
+      return writeXml("definedName", attributes, escapeXml(text));
+    },
+  );
   return writeXml("workbook", { xmlns: MAIN_NAMESPACE, "xmlns:r": RELATIONSHIP_NAMESPACE }, [
     writeXml("bookViews", {}, writeXml("workbookView", { activeTab: Math.max(0, visible) })),
     writeXml("sheets", {}, listed),

@@ -1,4 +1,5 @@
 import "./files.css";
+import { hasCircle } from "../../../engine/settle";
 import { element } from "../../../pane/view/elements";
 import type { MessageStrip } from "../messageStrip";
 import { printSheet } from "../print/printSheet";
@@ -7,7 +8,7 @@ import type { Library } from "../storage/library";
 import { reasonOf } from "../storage/library";
 import type { ChosenFile } from "./chosenFile";
 import { acceptDrops, chooseFile } from "./chosenFile";
-import { saidOfKept, saidOfLosses } from "./say";
+import { saidOfCircles, saidOfKept, saidOfLosses } from "./say";
 import { writeFileTo } from "./writeFile";
 
 /** The part of the page that opens and saves files, fetched when it is first needed. */
@@ -29,20 +30,40 @@ export function fileActions(
   library: Library,
   { say }: MessageStrip,
 ): FileActions {
+  let opening = false;
+
   async function openFile({ file, handle }: ChosenFile): Promise<void> {
     say(`Opening ${file.name} …`);
+    opening = true;
     try {
       const { readFile } = await loadFiles();
       const name = withoutExtension(file.name);
-      const { data, losses, kept } = await readFile(new Uint8Array(await file.arrayBuffer()), name);
+      const read = await readFile(new Uint8Array(await file.arrayBuffer()), name);
+      const { data, losses, kept, circles } = read;
       // What Save writes is .xlsx, so only such a file can be written back to.
       const back = handle && file.name.toLowerCase().endsWith(".xlsx") ? { file: handle } : {};
       await library.openFile(data, name, { losses, ...back });
       const lost = saidOfLosses("A copy saved here will not have its", losses);
-      say(`${file.name} is open.${lost}${saidOfKept(kept)}`);
+      const inCircles = saidOfCircles(circles);
+      const kind = inCircles === "" ? "note" : "trouble";
+      say(`${file.name} is open.${inCircles}${lost}${saidOfKept(kept)}`, kind);
     } catch (error) {
       say(`${file.name} was not opened: ${reasonOf(error)}.`, "trouble");
+    } finally {
+      opening = false;
     }
+  }
+
+  let wasCircle = false;
+  workbook.api.getFormula().calculationEnd(() => {
+    const isCircle = hasCircle(workbook.univer);
+    if (isCircle && !wasCircle && !opening) void sayCircles();
+    wasCircle = isCircle;
+  });
+
+  async function sayCircles(): Promise<void> {
+    const { circlesNow } = await loadFiles();
+    say(saidOfCircles(circlesNow(workbook)).trim(), "trouble");
   }
 
   acceptDrops((chosen) => void openFile(chosen));
