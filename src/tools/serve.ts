@@ -9,6 +9,8 @@ import { refuse } from "./serveRefusals";
 export interface Serving {
   readonly address: string;
   readonly port: number;
+  /** Has some files compressed before anybody asks for them, so that a first visit need not wait for it. */
+  compressAhead(names: readonly string[]): Promise<void>;
   close(): Promise<void>;
 }
 
@@ -35,12 +37,13 @@ export async function serve(
     if (refusal) {
       response.writeHead(refusal.status, refusal.headers);
       response.end(refusal.reason);
-    } else if (!compressed(request, response)) files(request, response, notFound);
+    } else if (!compressed.answer(request, response)) files(request, response, notFound);
   });
   const chosen = await listenFrom(server, port, onTaken);
   return {
     address: `http://localhost:${chosen}/`,
     port: chosen,
+    compressAhead: compressed.ahead,
     close: () =>
       new Promise((resolve) => {
         server.close(() => resolve());

@@ -19,9 +19,10 @@ async function main(): Promise<void> {
   await buildIfStale(["workbook", "pane", "excel"], () => {
     console.log("Building the workbook, which takes about a minute the first time …");
   });
-  const { address } = await serve(DIST, port, (taken) => {
+  const { address, compressAhead } = await serve(DIST, port, (taken) => {
     console.log(`Port ${taken} is taken, trying the next one.`);
   });
+  await compressAhead(["workbook.js"]);
   console.log(`Reps to Spare is at ${address}\nPress Ctrl+C to stop.`);
   if (open) openBrowser(address);
 }

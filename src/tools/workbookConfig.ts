@@ -27,7 +27,7 @@ export function workbookConfig(): Configuration {
     optimization: { ...page.optimization, splitChunks: false },
     plugins: [
       withoutHyphenation,
-      withDatesOfTheBrowser,
+      withStandIns,
       ...page.plugins,
       new CopyPlugin({
         patterns: [
@@ -58,12 +58,19 @@ const withoutHyphenation = new webpack.NormalModuleReplacementPlugin(
   },
 );
 
-/** Lets the spreadsheet read dates as the browser's language writes them. */
-const withDatesOfTheBrowser = new webpack.NormalModuleReplacementPlugin(
-  /^numfmt$/,
+/** Packages that the spreadsheet loads, by what stands in for them: `dates/` reads dates as the browser's language writes them. */
+const standIns: Readonly<Record<string, string>> = {
+  numfmt: join(PAGE, "dates", "numfmt.ts"),
+  "cjk-regex": join(PAGE, "lean", "cjk.ts"),
+  "franc-min": join(PAGE, "lean", "franc.ts"),
+  "opentype.js": join(PAGE, "lean", "opentype.ts"),
+};
+
+const withStandIns = new webpack.NormalModuleReplacementPlugin(
+  new RegExp(`^(?:${Object.keys(standIns).join("|").replaceAll(".", "\\.")})$`),
   (resource: { context: string; request: string }) => {
     if (/@univerjs[\\/]/.test(resource.context)) {
-      resource.request = join(PAGE, "dates", "numfmt.ts");
+      resource.request = standIns[resource.request] ?? resource.request;
     }
   },
 );

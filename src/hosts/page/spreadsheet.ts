@@ -23,10 +23,12 @@ import { registerFunctions } from "../../engine/register";
 import { respellWorkbook } from "../../engine/respell";
 import { SettlingFormulaEngine } from "../../engine/settle";
 import { spillAt } from "../../engine/spill";
+import { computeSoon } from "./computeSoon";
 import { isEdit } from "./edits";
 import { editDatesAsDates } from "./dates/editDates";
 import { markKeptFormulas } from "./files/markKept";
 import { growWithUse } from "./growth/growWithUse";
+import { growWithScroll } from "./growth/growWithScroll";
 import { growForNameBox } from "./growth/nameBox";
 import "./numbers/drawNumbers";
 import { widenForNumbers } from "./numbers/widenColumns";
@@ -98,7 +100,9 @@ export function openSpreadsheet(
   api.createWorkbook(respellWorkbook(data, "excel"));
   const messages: Messages = registerFunctions(univer, metadata, implementations);
 
+  computeSoon(univer);
   growWithUse(univer);
+  growWithScroll(univer, api);
   growForNameBox(univer, api);
   editDatesAsDates(univer);
   widenForNumbers(univer, api);
@@ -168,6 +172,9 @@ export function openSpreadsheet(
       if (!place) return undefined;
       const raw = current().getActiveSheet().getSheet().getCellRaw(place.row, place.column);
       const kept = keptFormulaOf(raw);
+      if (raw?.v === "#CYCLE!") {
+        return "This formula reads its own result, by way of a cell or a name that it uses.";
+      }
       return kept
         ? `${kept.formula} is not computed here: this is the value that the file has.`
         : messageAt(univer, messages, place);

@@ -12,7 +12,7 @@ import type { Corner, SheetPlace } from "./room";
 import { makeRoom } from "./room";
 
 /** How near to its edge a sheet is used before it grows: about what a large screen shows. */
-const NEAR = { rows: 80, columns: 20 };
+export const NEAR = { rows: 80, columns: 20 };
 
 /** How near for a cell that is written, not looked at: the edge itself. */
 const ONTO = { rows: 0, columns: 0 };

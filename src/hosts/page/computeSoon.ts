@@ -1,0 +1,42 @@
+import type { Univer } from "@univerjs/core";
+import { ICommandService } from "@univerjs/core";
+import {
+  SetFormulaCalculationStartMutation,
+  SetFormulaCalculationStopMutation,
+} from "@univerjs/engine-formula";
+import { TriggerCalculationController } from "@univerjs/sheets-formula";
+
+/** Enough for all that one deed changes to come together: pasting, say, is many commands in a row. */
+const PAUSE = 10;
+
+/**
+ * Begins to compute as soon as a change is made. The spreadsheet itself waits for a tenth of a second
+ * first, which is most of what somebody who types would wait for.
+ */
+export function computeSoon(univer: Univer): void {
+  const injector = univer.__getInjector();
+  const commands = injector.get(ICommandService);
+  const trigger = injector.get(TriggerCalculationController);
+  // Listens after the spreadsheet's own listener, which has put the change into its queue by then.
+  commands.onCommandExecuted(() => {
+    if (trigger["_waitingCommandQueue"].length === 0) return;
+    clearTimeout(trigger["_setTimeoutKey"]);
+    trigger["_setTimeoutKey"] = setTimeout(begin, PAUSE);
+  });
+
+  /** What the spreadsheet does when its own wait is over. */
+  function begin(): void {
+    const changed = trigger["_generateDirty"](trigger["_waitingCommandQueue"]);
+    const dirty = trigger["_mergeDirty"](trigger["_executingDirtyData"], changed);
+    trigger["_executingDirtyData"] = dirty;
+    trigger["_waitingCommandQueue"] = [];
+    if (trigger["_executionInProgressParams"] === null) {
+      void commands.executeCommand(SetFormulaCalculationStartMutation.id, { ...dirty }, LOCAL);
+    } else {
+      trigger["_restartCalculation"] = true;
+      void commands.executeCommand(SetFormulaCalculationStopMutation.id, {});
+    }
+  }
+}
+
+const LOCAL = { onlyLocal: true };
