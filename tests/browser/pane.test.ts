@@ -1,5 +1,4 @@
 import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import { buildSync } from "esbuild";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } from "vitest";
@@ -9,32 +8,13 @@ import { picturesOf } from "../../src/engine/data/pictures";
 import { built } from "../built";
 import type { FakeExcel } from "../hosts/excel/fakeExcel";
 import { caught, named, only } from "../present";
+import { violations } from "./accessibility";
 import { accent, describeInBrowser, home, joinBrowser, pixelsOf } from "./browser";
 
 /** A computer with other work to do takes its time over a page this size. */
 const patience = 60_000;
 
-const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-
 const poll = <T>(read: () => T) => expect.poll(read, { timeout: 20_000 });
-
-interface Violation {
-  readonly id: string;
-  readonly nodes: readonly { readonly html: string; readonly failureSummary: string }[];
-}
-
-/** What the accessibility checker has against a part of the page. */
-async function violations(page: Page, part: string): Promise<string[]> {
-  // Evaluated from outside the page, which its content security policy leaves alone.
-  await page.evaluate(axe);
-  const found = await page.evaluate(async (selector) => {
-    const checker = (window as unknown as { axe: { run(part: string): Promise<unknown> } }).axe;
-    return (await checker.run(selector)) as { violations: Violation[] };
-  }, part);
-  return found.violations.flatMap(({ id, nodes }) =>
-    nodes.map(({ html, failureSummary }) => `${id}: ${html}\n${failureSummary}`),
-  );
-}
 
 vi.setConfig({ testTimeout: 2 * patience });
 

@@ -26,6 +26,8 @@ export const COMMAND_NAMES: Readonly<Record<string, string>> = {
   "sheet.command.numfmt.subtract.decimal.command": "Fewer decimals",
   "base-ui.operation.toggle-shortcut-panel": "Keyboard shortcuts",
   "sheet.menu.image": "Picture",
+  "ui.operation.open-find-dialog": "Find and replace",
+  "sheet.menu.sheets-sort": "Sort",
   "sheet.command.toggle-gridlines": "Grid lines",
 };
 
@@ -36,6 +38,9 @@ export const PLACE_NAMES: readonly (readonly [selector: string, name: string])[]
   ["[data-u-command$=font-family] input", "Font"],
   ["[data-u-command$=fontsize] input", "Font size"],
   ["[data-u-comp=ribbon-toolbar]", "Format"],
+  [".univer-w-40.univer-overflow-hidden + button", "Stop computing"],
+  // Two of these come with one name.
+  ["section[aria-live] ~ section[aria-live]", "Messages"],
 ];
 
 /** The bar of sheets has four buttons that only their order tells apart. */

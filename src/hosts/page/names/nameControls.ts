@@ -7,22 +7,36 @@ import { COMMAND_NAMES, PLACE_NAMES, SHEET_BAR_NAMES, ZOOM_NAMES } from "./contr
  */
 export function nameControls(workbook: HTMLElement): void {
   const nameAll = () => {
-    for (const control of workbook.querySelectorAll<HTMLElement>("button, [type=button]")) {
+    // Dialogs stand beside the workbook, not in it.
+    for (const control of document.querySelectorAll<HTMLElement>("button, [type=button]")) {
       const command = control.closest("[data-u-command]")?.getAttribute("data-u-command");
       if (command && !control.textContent)
         name(control, COMMAND_NAMES[command] ?? wordsOf(command));
       if (control.tagName === "DIV") asButton(control);
+      if (control.matches("a[data-slot]")) control.setAttribute("role", "button");
     }
     for (const [selector, text] of PLACE_NAMES) {
-      for (const control of workbook.querySelectorAll<HTMLElement>(selector)) name(control, text);
+      for (const control of document.querySelectorAll<HTMLElement>(selector)) name(control, text);
     }
     nameInOrder(workbook, "[data-u-comp=sheet-bar-append-button]", SHEET_BAR_NAMES);
     nameInOrder(workbook, "[data-u-comp=button]", ZOOM_NAMES);
     tidyRoles(workbook);
   };
-  new MutationObserver(nameAll).observe(workbook, { childList: true, subtree: true });
+  let isDue = false;
+  const nameSoon = () => {
+    if (isDue) return;
+    isDue = true;
+    setTimeout(() => {
+      isDue = false;
+      nameAll();
+    }, PAUSE);
+  };
+  new MutationObserver(nameSoon).observe(document.body, { childList: true, subtree: true });
   nameAll();
 }
+
+/** Names are for who looks or listens; what is typed goes first. */
+const PAUSE = 60;
 
 function name(control: HTMLElement, text: string): void {
   if (control.getAttribute("aria-label") === text) return;
@@ -59,7 +73,7 @@ function tidyRoles(place: HTMLElement): void {
   const handle = place.querySelector<HTMLElement>("[role=handle]");
   handle?.removeAttribute("role");
   if (handle) name(handle, "Zoom");
-  for (const stop of place.querySelectorAll<HTMLElement>("a[role=button]")) {
+  for (const stop of place.querySelectorAll<HTMLElement>("a[role=button]:not([data-slot])")) {
     stop.setAttribute("role", "presentation");
   }
   for (const canvas of place.querySelectorAll("canvas")) {

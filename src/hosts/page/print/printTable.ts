@@ -129,8 +129,9 @@ function roomBeside(
 ): { left: number; right: number } {
   const isFree = (at: number) => cells[at]?.text === "" && cells[at].span.columns === 1;
   if (cell.span.columns > 1 || cell.style.tb === WrapStrategy.CLIP) return { left: 0, right: 0 };
-  let left = 0;
-  let right = 0;
+  // The space beside the text is its own as well, before any of it is cut.
+  let left = PADDING;
+  let right = PADDING;
   for (let at = column + 1; at < cells.length && isFree(at); at++) right += widths[at] ?? 0;
   // Past the last printed column there is paper and nothing else.
   if (cells.slice(column + 1).every((other) => other?.text === "")) right += 400;
@@ -138,23 +139,31 @@ function roomBeside(
   return { left, right };
 }
 
+/** Smaller than this share of its size no text is printed; the rest of it is cut. */
+const SMALLEST_SHARE = 0.7;
+
+/** Makes a text smaller where it needs more room than it has. */
 function limit(
   element: HTMLElement,
-  { style }: Cell,
+  { text, style }: Cell,
   own: number,
   { left, right }: { left: number; right: number },
 ): void {
   const { style: css } = element;
   const both = 2 * Math.min(left, right);
+  let room = own + right;
   if (style.ht === HorizontalAlign.RIGHT) {
-    css.maxWidth = `${own + left}px`;
+    room = own + left;
     css.marginLeft = `${-left}px`;
   } else if (style.ht === HorizontalAlign.CENTER) {
-    css.maxWidth = `${own + both}px`;
+    room = own + both;
     css.marginLeft = css.marginRight = `${-both / 2}px`;
-  } else {
-    css.maxWidth = `${own + right}px`;
   }
+  css.maxWidth = `${room}px`;
+  const needed = FontCache.getMeasureText(text, getFontStyleString(style).fontCache).width;
+  // The printer's letters are a little wider or narrower than the screen's.
+  const share = (0.97 * room) / needed;
+  if (share < 1) css.fontSize = `${Math.max(share, SMALLEST_SHARE) * 100}%`;
 }
 
 const HORIZONTAL: Partial<Record<HorizontalAlign, string>> = {
