@@ -76,6 +76,7 @@ export function readSheet(
       if (area) tally.merge(name, area);
       return area ?? [];
     }),
+    ...(filter && { filter }),
     ...sizes,
     pictures: drawn.length > 0 ? readPictures(drawn, layoutOf(sizes)) : [],
     prefix: root.prefix,
