@@ -38,12 +38,14 @@ describeInBrowser("a file that somebody made to harm", () => {
   }, patience);
   afterAll(() => browser.close());
 
-  async function open(name: string): Promise<void> {
+  async function open(name: string, called = "hostile"): Promise<void> {
     const file = hostileFiles(seed).find((each) => each.name === name)!;
     const choosing = session.page.waitForEvent("filechooser");
     await session.page.getByRole("button", { name: "Open", exact: true }).click();
     const buffer = Buffer.from(file.bytes());
-    await (await choosing).setFiles({ name: "hostile.xlsx", mimeType: "application/zip", buffer });
+    await (
+      await choosing
+    ).setFiles({ name: `${called}.xlsx`, mimeType: "application/zip", buffer });
   }
 
   it("is refused in one line, and the open workbook stays", async () => {
@@ -56,8 +58,9 @@ describeInBrowser("a file that somebody made to harm", () => {
   });
 
   it("is opened and computed where there is a right way, and can be worked in", async () => {
-    for (const name of opened) {
-      await open(name);
+    for (const [index, name] of opened.entries()) {
+      await open(name, `file${index}`);
+      await session.says().toMatch(new RegExp(`^file${index}\\.xlsx is open`));
       await session.shows(checkSheet, "A1").toBeCloseTo(checkValue, 9);
       await session.page.evaluate(() => {
         const workbook = window.spare!.api.getActiveWorkbook()!;
