@@ -16,6 +16,7 @@ import { benchLoad } from "./benchLoad";
 import { benchLog } from "./log";
 import { median } from "./median";
 import { benchPage } from "./page";
+import { benchRandomBooks, everyBook, freshSeed } from "./randomBooks";
 import { benchTrend } from "./trend";
 
 const ROWS = 10_000;
@@ -92,3 +93,4 @@ await benchEngineColumns();
 benchCommandLine();
 await benchCardPaint();
 await benchLoad();
+await benchRandomBooks(freshSeed(), everyBook());
