@@ -2,7 +2,7 @@ import { describe, it } from "vitest";
 import { compareWithCore } from "../recalculate/copies/againstCore";
 import { draws } from "../recalculate/copies/draws";
 
-const CALLS = 2000;
+const CALLS = 1000;
 
 describe("a copy's function, over thousands of calls", () => {
   for (const id of Object.keys(draws)) {

@@ -104,7 +104,7 @@ function placed(blocks: readonly Block[]): PlacedBlock[] {
       if (total + block.weeks <= MOST_WEEKS) return;
       throw new BadInput(
         `weeks is ${block.weeks}, after ${total} weeks of the blocks before; ` +
-          `a plan has at most ${MOST_WEEKS} weeks`,
+          `expected at most ${MOST_WEEKS} in all`,
       );
     });
     const start = total;

@@ -65,7 +65,10 @@ test("taking dust off is writing 15 digits and reading them back, near ties and 
     .map(([digits, power]) => Number(`${digits}5e${-power - 1}`));
   fc.assert(
     fc.property(fc.oneof(anySize, nearTie), (value) => {
-      expect(withoutDust(value)).toBe(value === 0 ? value : Number(value.toPrecision(15)));
+      const written = Number(value.toPrecision(15));
+      // A minus zero stays one, and the largest numbers stay finite.
+      const isItself = value === 0 || !Number.isFinite(written);
+      expect(withoutDust(value)).toBe(isItself ? value : written);
     }),
     { numRuns: 2000 },
   );

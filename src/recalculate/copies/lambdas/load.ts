@@ -11,7 +11,7 @@ const gridOf = (cell: string) =>
       heads: `IF({ONE}({WORD}(scale,"|reserve|rpe|","reserve"))="rpe",10-across,across)`,
       reach: `down+across`,
     },
-    `IF(SUM(reach)*0+SUM(0*LEN(heads))+0*LEN(curve)+SUM(1*(reach<1))>0,#VALUE!,` +
+    `IF(SUM(reach)*0+0*LEN(curve)+SUM(0*LEN(heads))+SUM(1*(reach<1))>0,#VALUE!,` +
       `VSTACK(HSTACK("",heads),HSTACK(down,IF(reach>{CAP}(curve),"",${cell}))))`,
   );
 
