@@ -1,6 +1,8 @@
 import { shortened } from "../cells/text";
 import { visible } from "../cells/visible";
-import type { CellValue } from "../xlsx/model";
+import { shownIn } from "../cells/shown";
+import type { CellValue, StyleModel } from "../xlsx/model";
+import type { ReadSheet } from "../xlsx/read/sheet";
 import type { Outcome } from "../recalculate/calculate";
 import type { Failure } from "../recalculate/result";
 import { changedCells, type BookChanges } from "../recalculate/saveValues";
@@ -59,6 +61,8 @@ export interface Findings {
   readonly left: readonly Outcome[];
   readonly failed: readonly { readonly outcome: Outcome; readonly failure: Failure }[];
   readonly changed: readonly ChangedCell[];
+  /** The looks of the file's cells, by the numbers that cells name. */
+  readonly styles: readonly StyleModel[];
   readonly others: number;
 }
 
@@ -67,6 +71,7 @@ export function findingsOf(
   output: string | null,
   outcomes: readonly Outcome[],
   changes: BookChanges,
+  styles: readonly StyleModel[],
 ): Findings {
   const tried = outcomes.filter(({ left }) => left === undefined);
   const ours = tried.filter((outcome) => outcome.ours);
@@ -77,6 +82,7 @@ export function findingsOf(
     left: outcomes.filter(({ left }) => left !== undefined),
     failed: ours.flatMap((outcome) => outcome.failures.map((failure) => ({ outcome, failure }))),
     changed: changedCells(changes),
+    styles,
     others: tried.length - ours.length,
   };
 }
@@ -125,7 +131,9 @@ export function writeReport(findings: Findings, dryRun = false): string {
 
 /** What a report for a person is made of: lines that belong together. */
 export function sectionsOf(findings: Findings, dryRun = false) {
-  const { file, output, calculated, left, failed, changed, others } = findings;
+  const { file, output, calculated, left, failed, changed, others, styles } = findings;
+  const shownAt = (sheet: ReadSheet, row: number, column: number) =>
+    textIn(styles[sheet.cellAt(row, column)?.style ?? 0]?.format);
   const withErrors = new Set(failed.map(({ outcome }) => outcome.cell)).size;
   const counts = [
     ["calculated", calculated.length],
@@ -141,13 +149,11 @@ export function sectionsOf(findings: Findings, dryRun = false) {
       : [visible(file), ...indented(counts.map(([name, count]) => [name, String(count)]))],
     calculated: list("Calculated", calculated, ({ cell, area, values }) => [
       placeOf(cell.sheet.name, areaAddress(area)),
-      shown(values),
+      shown(values, shownAt(cell.sheet, area.startRow, area.startColumn)),
     ]),
     changed: list("Changed", changed, ({ sheet, row, column, value }) => [
       placeOf(sheet.name, cellAddress(row, column)),
-      written(sheet.cellAt(row, column)?.value ?? null),
-      "→",
-      written(value),
+      ...changeOf(sheet.cellAt(row, column)?.value ?? null, value, shownAt(sheet, row, column)),
     ]),
     left: list("Left as saved", left, ({ cell, left: reason = "" }) => [
       placeOf(cell.sheet.name, cellAddress(cell.row, cell.column)),
@@ -187,17 +193,29 @@ export function list<T>(
 const indented = (rows: readonly (readonly string[])[]) =>
   columns(rows.map((row) => row.map(visible))).map((line) => `  ${line}`);
 
-function written(value: CellValue): string {
-  return value === null ? "blank" : shortened(String(value));
+/** A value as its cell shows it. */
+const textIn =
+  (format: string | undefined) =>
+  (value: CellValue): string =>
+    shortened(typeof value === "number" ? shownIn(value, format) : String(value ?? ""));
+
+/** Old and new as the cell shows them; where that hides the change, with every digit. */
+function changeOf(old: CellValue, now: CellValue, shownAs: (value: CellValue) => string): string[] {
+  const isHidden = shownAs(old) === shownAs(now);
+  const write = (value: CellValue) => {
+    if (value === null) return "blank";
+    return isHidden ? shortened(String(value)) : shownAs(value);
+  };
+  return [write(old), "→", write(now)];
 }
 
 export function placeOf(sheet: string, range: string): string {
   return `${quoteSheet(sheet)}!${range}`;
 }
 
-function shown(values: Outcome["values"]): string {
+function shown(values: Outcome["values"], shownAs: (value: CellValue) => string): string {
   const [first = null, ...more] = values.flat();
-  const text = first === null ? "" : shortened(String(first));
+  const text = shownAs(first);
   return more.length === 0 ? text : `${text} and ${more.length} more`;
 }
 

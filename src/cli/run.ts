@@ -89,7 +89,7 @@ async function calc(args: CalcArguments, terminal: Terminal): Promise<ExitStatus
   const target = args.dryRun ? undefined : output;
   const changes = changesOf(outcomes);
   if (target !== undefined) await write(target, saveValues(book, outcomes, changes));
-  const findings = findingsOf(args.input, target ?? null, outcomes, changes);
+  const findings = findingsOf(args.input, target ?? null, outcomes, changes, book.styles);
   const text = args.json ? writeJson(reportOn(findings)) : writeReport(findings, args.dryRun);
   terminal.out.write(`${text}\n`);
   return statusOf(findings);
@@ -106,7 +106,7 @@ async function copy(
   const { book, outcomes } = await workOut(args, terminal);
   const made = make(book, outcomes);
   await write(output, made.file);
-  const findings = findingsOf(input, output, outcomes, changesOf(outcomes));
+  const findings = findingsOf(input, output, outcomes, changesOf(outcomes), book.styles);
   const text = args.json
     ? writeJson({ ...reportOn(findings), ...reportOnCopy(made) })
     : writeCopyReport(findings, made);

@@ -1,5 +1,5 @@
 import type { Grid } from "../../cells";
-import { areaAddress, cellAddress } from "../../formula/address";
+import { areaAddress, cellAddress, contains, parseArea, parseCell } from "../../formula/address";
 import { lookOf } from "./look";
 import type { Spot } from "./place";
 
@@ -14,6 +14,20 @@ export interface Insertion {
   readonly formats: readonly { readonly address: string; readonly format: string }[];
   /** How wide columns must be at least, in characters, by the column's number from 0. */
   readonly widths: Readonly<Record<number, number>>;
+}
+
+/** The number format of each cell of a result, by its row and column from 0; a cell without one has the usual. */
+export function formatsIn(insertion: Insertion | undefined) {
+  const corner = insertion && parseCell(insertion.address);
+  const formats = insertion?.formats.map(({ address, format }) => ({
+    format,
+    area: parseArea(address),
+  }));
+  return (down: number, right: number): string | undefined => {
+    if (!corner) return undefined;
+    const [row, column] = [corner.row + down, corner.column + right];
+    return formats?.find(({ area }) => area && contains(area, row, column))?.format;
+  };
 }
 
 /** A result row by row: its headings above it, each column in its own format. */

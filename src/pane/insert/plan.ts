@@ -5,6 +5,7 @@ import type { Worked } from "../formula/work";
 import type { Target } from "../port";
 import type { Rows } from "./besideRows";
 import { headingsFor, partsOf, unitIn } from "./heading";
+import { lookOf } from "./look";
 import { columnInsertion, tableInsertion, type Insertion } from "./insertion";
 import { besideSpot, spotAddress, tableSpot, type Spot } from "./place";
 
@@ -19,7 +20,10 @@ export type Plan =
     }
   | { readonly refused: string };
 
-type Context = Pick<PaneContext, "data" | "port">;
+interface Context extends Pick<PaneContext, "data"> {
+  /** What is asked of the sheets. */
+  readonly port: Pick<PaneContext["port"], "readRange" | "firstFilled">;
+}
 
 /** Where a worked call goes, with its headings and formats. */
 export async function planInsertion(
@@ -28,7 +32,7 @@ export async function planInsertion(
   target: Target,
   context: Context,
 ): Promise<Plan> {
-  if (worked.kind !== "result") return intoOneCell(call, target);
+  if (worked.kind !== "result") return intoOneCell(call, undefined, target, context);
   const { grid, beside } = worked;
   if (beside && "apart" in beside) {
     return {
@@ -38,7 +42,9 @@ export async function planInsertion(
   if (beside && goesBeside(beside, target))
     return besideItsRows(call, grid, beside, target, context);
   const isOneCell = grid.length === 1 && grid[0]?.length === 1;
-  return isOneCell ? intoOneCell(call, target) : asTable(call, grid, target, context);
+  return isOneCell
+    ? intoOneCell(call, grid[0]![0], target, context)
+    : asTable(call, grid, target, context);
 }
 
 /** A single row's result may go anywhere, but not level with the headings. */
@@ -47,13 +53,22 @@ function goesBeside({ count, first }: Rows, { address }: Target): boolean {
 }
 
 /** One value, or one that only the sheet can work out: into the selected cell. */
-function intoOneCell(call: Call, { sheet, address, filled }: Target): Plan {
+function intoOneCell(
+  call: Call,
+  content: Grid[number][number] | undefined,
+  { sheet, address, filled }: Target,
+  { data }: Pick<Context, "data">,
+): Plan {
+  // What stands there already keeps the format that somebody gave it.
+  const isNew = content !== undefined && !filled;
+  const [label = ""] = headingsFor(call.entry, partOf(call), 1, data.results, data.catalogue.enums);
+  const { format } = lookOf(label, isNew ? [content] : []);
   const insertion: Insertion = {
     sheet,
     address,
     formula: formulaOf(call, sheet),
     headings: [],
-    formats: [],
+    formats: format === undefined ? [] : [{ address, format }],
     widths: {},
   };
   const where = referenceTo(sheet, address);
@@ -80,11 +95,8 @@ async function besideItsRows(
   const spot = await besideSpot(rows, columns, target, port);
   if (typeof spot === "string") return { refused: spot };
   const { enums } = data.catalogue;
-  const part = call.entry.parameters.findIndex(({ name }) => name === "part");
-  const asked = call.args[part];
-  const label = asked?.kind === "value" ? String(asked.value) : undefined;
   const unit = unitIn(await headingsAbove(call, rows, port));
-  const labels = headingsFor(call.entry, label, columns, data.results, enums, unit);
+  const labels = headingsFor(call.entry, partOf(call), columns, data.results, enums, unit);
   const insertion = columnInsertion(spot, formulaOf(call, spot.sheet), grid, labels);
   const { headings } = insertion;
   const under =
@@ -94,6 +106,12 @@ async function besideItsRows(
     button: `Insert in ${insertion.address}`,
     insertion,
   };
+}
+
+/** The one value that the call asks for, if it asks for one. */
+function partOf({ entry, args }: Call): string | undefined {
+  const asked = args[entry.parameters.findIndex(({ name }) => name === "part")];
+  return asked?.kind === "value" ? String(asked.value) : undefined;
 }
 
 /** What stands above the columns the call reads. */

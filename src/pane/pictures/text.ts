@@ -1,6 +1,9 @@
 import { timeOfSerial } from "../../cells";
+import { fixed } from "../../cells/shown";
 
 /** Text in a picture: how wide it is, where it breaks, and how numbers are written. */
+
+export { dayText, digitsFor, grouped } from "../../cells/shown";
 
 /**
  * About how many pixels a line takes. A picture is laid out before it is on a page, so nothing can be
@@ -42,23 +45,14 @@ export function cut(text: string, width: number, size: number): string {
 }
 
 /** A number with so many decimals, and the minus sign of print. */
-export const number = (value: number, digits: number): string => {
-  const text = value.toFixed(digits);
-  return Number(text) === 0 ? text.replace("-", "") : text.replace("-", "−");
-};
+export const number = (value: number, digits: number): string =>
+  fixed(value, digits).replace("-", "−");
 
 /** A change or a difference, its sign always shown. */
 export const signed = (value: number, digits: number): string => {
   const text = number(value, digits);
-  return Number(value.toFixed(digits)) > 0 ? `+${text}` : text;
+  return Number(fixed(value, digits)) > 0 ? `+${text}` : text;
 };
-
-/** How many decimals tell numbers of this size apart. */
-export function digitsFor(values: readonly number[]): number {
-  const largest = Math.max(...values.map(Math.abs), 0);
-  if (largest >= 1000) return 0;
-  return largest >= 5 ? 1 : 2;
-}
 
 /** A quantity with its unit, "load, kg"; where nobody told it, the unit is the sheet's. */
 export const named = (quantity: string, units: string | undefined) =>
@@ -70,12 +64,3 @@ export const withUnit = (text: string, units: string | undefined) =>
 
 /** The day that a sheet's serial number stands for. */
 export const toDate = (serial: number) => new Date(timeOfSerial(serial));
-
-/** A day as a sentence names it: "5 Jan 2026". */
-export function dayText(serial: number): string {
-  const date = toDate(serial);
-  const month = MONTHS[date.getUTCMonth()];
-  return `${date.getUTCDate()} ${month} ${date.getUTCFullYear()}`;
-}
-
-const MONTHS = "Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec".split(" ");

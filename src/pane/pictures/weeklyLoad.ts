@@ -4,7 +4,7 @@ import * as quantities from "../../functions/quantities";
 import { dealColumns, headingsOf, textOf, withoutBlankEdges } from "./columns";
 import { compose, EDGE, plot, sheetFor, type Sheet } from "./frame";
 import { reading, Unreadable, type Cells, type Picture } from "./picture";
-import { cut, dayText, named, number, textWidth, withUnit } from "./text";
+import { cut, dayText, grouped, named, number, textWidth, withUnit } from "./text";
 
 /** Weeks in the order of the table, each with its block where the table has one. */
 export interface WeeklyLoad {
@@ -57,7 +57,7 @@ export const weeklyLoad: Picture<WeeklyLoad> = {
         ticks: 4,
         zero: true,
         nice: true,
-        tickFormat: (value: number) => grouped(value),
+        tickFormat: (value: number) => whole(value),
       },
       marks: [
         ...common.blocks,
@@ -134,7 +134,7 @@ function axisOf(sheet: Sheet, { weeks, by }: WeeklyLoad) {
   const { theme, letters } = sheet;
   const most = Math.max(...weeks.map(({ volumeLoad }) => volumeLoad ?? 0));
   // The axis ends on a round number, which can have a digit more.
-  const marginLeft = Math.ceil(textWidth(grouped(most * 2), letters)) + 10;
+  const marginLeft = Math.ceil(textWidth(whole(most * 2), letters)) + 10;
   const slot = (sheet.width - 2 * EDGE - marginLeft - 6) / weeks.length;
   const longest = sheet.wide ? 110 : 80;
   const labels = weeks.map(({ label }) => cut(label, longest, letters));
@@ -188,7 +188,7 @@ function axisOf(sheet: Sheet, { weeks, by }: WeeklyLoad) {
   };
 }
 
-const grouped = (value: number) => number(value, 0).replace(/\B(?=(\d{3})+$)/g, ",");
+const whole = (value: number) => grouped(number(value, 0));
 
 function finding({ weeks, by }: WeeklyLoad, units: string | undefined): string {
   const most = (measure: "volumeLoad" | "closeSets") =>
@@ -198,7 +198,7 @@ function finding({ weeks, by }: WeeklyLoad, units: string | undefined): string {
   const place = ({ block, label }: Week) =>
     `${by} ${label}${block === undefined ? "" : ` of ${block}`}`;
   return (
-    `Most volume load: ${withUnit(grouped(load.volumeLoad ?? 0), units)}, ${place(load)}. ` +
+    `Most volume load: ${withUnit(whole(load.volumeLoad ?? 0), units)}, ${place(load)}. ` +
     `Most close sets: ${number(close.closeSets ?? 0, 0)}, ${place(close)}.`
   );
 }

@@ -71,8 +71,14 @@ export function argumentForm(
     const result = await work(now, port, implementations);
     if (mine !== turn) return;
     worked = result;
-    preview.replaceChildren(...resultOf(result));
     await updatePlace(mine);
+  }
+
+  /** Shows what the call gives; a preview that says nothing new is not read out again. */
+  function showResult(result: Worked, planned?: Plan): void {
+    const insertion = planned && "insertion" in planned ? planned.insertion : undefined;
+    const shown = element("div", {}, ...resultOf(result, insertion));
+    if (shown.innerHTML !== preview.innerHTML) preview.replaceChildren(...shown.childNodes);
   }
 
   async function updatePlace(mine: number): Promise<void> {
@@ -80,6 +86,7 @@ export function argumentForm(
     if (mine !== turn) return;
     target = where;
     if (!target || !worked) {
+      if (worked) showResult(worked);
       place.textContent = "Select the cell that the formula is to go into.";
       return;
     }
@@ -89,6 +96,7 @@ export function argumentForm(
       refused: `The sheet cannot be read: ${reasonOf(error)}`,
     }));
     if (mine !== turn) return;
+    showResult(worked, plan);
     const hints = tableHints(target, entry, typed());
     const text = "refused" in plan ? plan.refused : plan.says;
     place.replaceChildren(text, ...hints.map((hint) => element("span", {}, ` ${hint}`)));

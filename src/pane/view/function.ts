@@ -1,6 +1,8 @@
 import { onlyCell } from "../../cells";
 import type { CatalogueFunction } from "../../functions/catalogue";
 import { callOf, typedIn } from "../formula/call";
+import { formatsIn } from "../insert/insertion";
+import { planInsertion } from "../insert/plan";
 import { work } from "../formula/work";
 import type { PaneContext } from "./context";
 import { element } from "./elements";
@@ -57,11 +59,18 @@ export function functionView(
 const aside = (title: string, text: string) =>
   element("section", {}, element("h3", {}, title), element("p", {}, text));
 
+/** Where an example would go, to show it as it would look there: a sheet that has nothing yet. */
+const NEW_SHEET = { sheet: "", address: "A1", filled: false, inTable: false };
+const EMPTY = {
+  readRange: () => Promise.resolve([]),
+  firstFilled: () => Promise.resolve(undefined),
+};
+
 /** A formula of the catalogue with what it gives, worked here and now; one press puts it in the form. */
 function example(
   entry: CatalogueFunction,
   formula: string,
-  { port, implementations }: PaneContext,
+  { data, port, implementations }: PaneContext,
   fill: (typed: Readonly<Record<string, string>>) => void,
 ): HTMLElement {
   const shown = element("div");
@@ -76,13 +85,20 @@ function example(
   if (typed === undefined) return section;
   const call = callOf(entry, typed);
   if (call.args.every(({ kind }) => kind !== "cells" && kind !== "formula")) {
-    void work(call, port, implementations).then((worked) => {
+    void work(call, port, implementations).then(async (worked) => {
       if (worked.kind !== "result") return;
+      const plan = await planInsertion(call, worked, NEW_SHEET, { data, port: EMPTY });
+      const insertion = "insertion" in plan ? plan.insertion : undefined;
       const only = onlyCell(worked.grid);
       shown.replaceChildren(
         only === undefined
-          ? gridTable(worked.grid, "What the example gives")
-          : element("p", {}, "gives ", element("strong", {}, cellText(only))),
+          ? gridTable(worked.grid, "What the example gives", insertion)
+          : element(
+              "p",
+              {},
+              "gives ",
+              element("strong", {}, cellText(only, formatsIn(insertion)(0, 0))),
+            ),
       );
     });
     const use = element("button", { type: "button", className: "plain" }, "Put it in the form");

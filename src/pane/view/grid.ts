@@ -1,14 +1,21 @@
 import { CellError, widthOf, type Grid } from "../../cells";
+import { shownIn } from "../../cells/shown";
+import { formatsIn, type Insertion } from "../insert/insertion";
 import { element } from "./elements";
 
 const ROWS = 12;
 const COLUMNS = 10;
 
-/** Cells as a small table; of a large result, its first corner and how much more there is. */
-export function gridTable(grid: Grid, caption: string): HTMLElement {
+/** Cells as a small table, each as the insertion will show it; of a large result, its first corner and how much more there is. */
+export function gridTable(grid: Grid, caption: string, insertion?: Insertion): HTMLElement {
   const shown = grid.slice(0, ROWS).map((row) => row.slice(0, COLUMNS));
-  const rows = shown.map((row) =>
-    element("tr", {}, ...row.map((content) => element("td", {}, cellText(content)))),
+  const formatAt = formatsIn(insertion);
+  const rows = shown.map((row, down) =>
+    element(
+      "tr",
+      {},
+      ...row.map((content, right) => element("td", {}, cellText(content, formatAt(down, right)))),
+    ),
   );
   const more = [
     grid.length > ROWS && `${grid.length - ROWS} more rows`,
@@ -22,8 +29,8 @@ export function gridTable(grid: Grid, caption: string): HTMLElement {
   );
 }
 
-/** A cell's content as a cell of ordinary width shows it, an error with its reason. */
-export function cellText(content: Grid[number][number]): string {
+/** A cell's content as the cell shows it, an error with its reason. */
+export function cellText(content: Grid[number][number], format?: string): string {
   if (content instanceof CellError) return `${content.code} ${content.message}`;
-  return typeof content === "number" ? String(Number(content.toPrecision(6))) : content;
+  return typeof content === "number" ? shownIn(content, format) : content;
 }

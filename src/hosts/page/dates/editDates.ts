@@ -7,7 +7,7 @@ import {
   INumfmtService,
   SheetInterceptorService,
 } from "@univerjs/sheets";
-import { DATE_FORMAT } from "./readDate";
+import { DATE_FORMAT } from "../../../cells/shown";
 
 /** Before the spreadsheet's own reading and writing of formats. */
 const FIRST = 1000;

@@ -1,13 +1,11 @@
 import * as numfmt from "numfmt";
+import { DATE_FORMAT } from "../../../cells/shown";
 
 /** A date that was read: its serial number, and the format to show it in. */
 export interface ReadDate {
   readonly v: number;
   readonly z: string;
 }
-
-/** How a date is shown once read: nobody takes its month for its day. */
-export const DATE_FORMAT = "d mmm yyyy";
 
 type Part = "day" | "month" | "year";
 
