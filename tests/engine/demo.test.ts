@@ -616,9 +616,9 @@ describe("the studies", () => {
   });
 
   it("end in a decision that fits its chances", () => {
-    const [worth, harmful] = [number("Studies", "Q29"), number("Studies", "Q30")];
+    const [above, below] = [number("Studies", "Q29"), number("Studies", "Q30")];
     const reading =
-      worth >= 0.8 && harmful <= 0.05 ? "change" : worth <= 0.2 ? "keep" : "test it first";
+      above >= 0.8 && below <= 0.05 ? "change" : above <= 0.2 ? "keep" : "test it first";
     expect(book.read("Studies", "B3")).toContain(`For this squad: ${reading}. Expected`);
   });
 });

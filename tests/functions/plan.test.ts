@@ -28,7 +28,7 @@ describe("RESERVETAPER", () => {
     expect(call("RESERVETAPER", 3, 2, 1, null, 0)).toEqual([[2], [1.5], [1]]);
   });
 
-  it("can go up again, as in a deload", () => {
+  it("can go up again, as in an easy week", () => {
     expect(call("RESERVETAPER", 3, 0, 4)).toEqual([[0], [2], [4]]);
   });
 
