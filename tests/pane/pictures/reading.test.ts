@@ -18,6 +18,7 @@ import {
   awkwardSelections,
   blocksAndWeeks,
   demoSelections,
+  squatChanges,
   studies,
   summaryBy,
   typicalError,
@@ -196,7 +197,7 @@ describe("athlete changes", () => {
   it("takes each change and its reading from CHANGESCORE, and the band from MDC", () => {
     const { athletes, leftOut, units } = dataOf<AthleteChanges>(
       athleteChanges,
-      demo("athlete-changes"),
+      squatChanges("typical error", typicalError),
     );
     expect(units).toBe("kg");
     expect(leftOut).toEqual(["Leonie Brandt", "Jonas Weber"]);

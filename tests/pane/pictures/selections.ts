@@ -28,16 +28,30 @@ export const blocksAndWeeks = log.map((row, at) =>
   at === 0 ? ["block", "week"] : [blockOf(Number(row[1])), row[1]],
 );
 
-/** The typical error of the squat, from the two tests that the squad began with. */
-export const typicalError = cellAt(
-  implementations.RELIABILITY(
-    squats.map(({ firstTest, before }) => [firstTest, before]),
-    null,
-    "typical error",
-  ),
-  0,
-  0,
-) as number;
+/** What the two squat tests that the squad began with say of the test. */
+const reliability = (part: string) =>
+  cellAt(
+    implementations.RELIABILITY(
+      squats.map(({ firstTest, before }) => [firstTest, before]),
+      null,
+      part,
+    ),
+    0,
+    0,
+  ) as number;
+
+export const typicalError = reliability("typical error");
+
+/** The squat before and after of everybody, with one number about the test beside the first. */
+export const squatChanges = (heading: string, ofTheTest: number) => [
+  ["lifter", "squat before, kg", "squat after, kg", heading],
+  ...squats.map(({ rower, before, after }, at) => [
+    rower,
+    before,
+    after,
+    at === 0 ? ofTheTest : null,
+  ]),
+];
 
 /** Five invented studies: name, close sets a week, effect size, standard error. */
 export const studies = [
@@ -55,15 +69,8 @@ export const demoSelections: readonly Selected[] = [
   { id: "reserve-agreement", values: reserveCalls },
   {
     id: "athlete-changes",
-    values: [
-      ["lifter", "squat before, kg", "squat after, kg", "typical error"],
-      ...squats.map(({ rower, before, after }, at) => [
-        rower,
-        before,
-        after,
-        at === 0 ? typicalError : null,
-      ]),
-    ],
+    // The one that the sheets say, which allows for how few lifters the test's error is known from.
+    values: squatChanges("detectable change, kg", reliability("detectable change")),
   },
   {
     id: "group-changes",
