@@ -87,6 +87,27 @@ describeInBrowser("the spreadsheet's own tools", () => {
     await page.keyboard.press("Escape");
   });
 
+  it("find with Ctrl+F, and replace with Ctrl+H", async () => {
+    const { page } = session;
+    await typeColumn("squat", "bench", "squat jump", "row");
+    await page.keyboard.press("Control+F");
+    await page.getByPlaceholder("Find in this Sheet").fill("squat");
+    await page.keyboard.press("Enter");
+    const dialog = page.getByRole("dialog");
+    await expect.poll(() => dialog.textContent(), { timeout: patience }).toMatch(/[12]\s*\/\s*2/);
+    await page.keyboard.press("Escape");
+
+    await page.keyboard.press("Control+H");
+    await page.getByPlaceholder("Find in this Sheet").fill("jump");
+    await page.getByPlaceholder("Input Replace String").fill("hop");
+    await page.getByRole("button", { name: "Find", exact: true }).click();
+    await page.getByRole("button", { name: "Replace All" }).click();
+    await page.getByRole("button", { name: "OK", exact: true }).click();
+    await session.shows(sheet, "A3").toBe("squat hop");
+    expect(await session.read(sheet, "A1")).toBe("squat");
+    await page.keyboard.press("Escape");
+  });
+
   it("sort a range, formulas along with their rows", async () => {
     await typeColumn("90", "140", "115");
     await session.go("B1");
@@ -98,6 +119,37 @@ describeInBrowser("the spreadsheet's own tools", () => {
     expect([await session.read(sheet, "A1"), await session.read(sheet, "A2")]).toEqual([90, 115]);
     await session.shows(sheet, "B3").toBe(140);
     expect(await session.read(sheet, "B2")).toBe(115);
+  });
+
+  it("fill past the edge, as far as the pointer is dragged", async () => {
+    const { page } = session;
+    await typeColumn("1", "2");
+    await select("A1:A2");
+    await page.evaluate(() =>
+      window.spare!.api.getActiveWorkbook()!.getActiveSheet().setRowCount(60),
+    );
+    const box = (await page.locator("canvas[id^=univer-sheet-main]").boundingBox())!;
+    // The handle is at the selection's corner, beside and below the headings.
+    const corner = await page.evaluate(() => {
+      const active = window.spare!.api.getActiveWorkbook()!.getActiveSheet();
+      return {
+        x: 46 + active.getColumnWidth(0),
+        y: 20 + active.getRowHeight(0) + active.getRowHeight(1),
+      };
+    });
+    await page.mouse.move(box.x + corner.x - 1, box.y + corner.y - 1);
+    await page.mouse.down();
+    await page.mouse.move(box.x + corner.x - 20, box.y + box.height - 60, { steps: 5 });
+    await page.mouse.move(box.x + corner.x - 20, box.y + box.height + 30, { steps: 5 });
+    const firstRow = () =>
+      page.evaluate(
+        () =>
+          window.spare!.api.getActiveWorkbook()!.getActiveSheet().getScrollState()
+            .sheetViewStartRow,
+      );
+    await expect.poll(firstRow, { timeout: patience }).toBeGreaterThan(60);
+    await page.mouse.up();
+    await session.shows(sheet, "A70").toBe(70);
   });
 
   it("filter rows, and the filter is kept in the file", async () => {
