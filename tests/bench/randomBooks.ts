@@ -17,7 +17,8 @@ export async function benchRandomBooks(seed: number, numbers: Iterable<number>):
       ...counts,
       functions: called.size,
       differences: differences.length,
-      "slowest ms": Math.round(slowest),
+      "slowest ms": Math.round(slowest.milliseconds),
+      slowest: slowest.where,
       MB: Math.round(megabytes),
     },
   ]);

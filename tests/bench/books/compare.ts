@@ -16,8 +16,8 @@ export interface Comparison {
   errors: number;
   /** What came out otherwise, each with its book; the seed and the number make a book again. */
   readonly differences: string[];
-  /** The most that one command took for one book, in milliseconds. */
-  slowest: number;
+  /** The most that one command took for one book, in milliseconds, and where that was. */
+  slowest: { readonly milliseconds: number; readonly where: string };
   /** The most memory that the process had, in megabytes. */
   megabytes: number;
   readonly called: Set<string>;
@@ -26,7 +26,8 @@ export interface Comparison {
 /** Makes random workbooks, sends each through every command, and compares all cells with what is expected. */
 export async function compareBooks(seed: number, numbers: Iterable<number>): Promise<Comparison> {
   const comparison: Comparison = {
-    ...{ books: 0, values: 0, ours: 0, errors: 0, slowest: 0, megabytes: 0 },
+    ...{ books: 0, values: 0, ours: 0, errors: 0, megabytes: 0 },
+    slowest: { milliseconds: 0, where: "" },
     differences: [],
     called: new Set(),
   };
@@ -42,7 +43,9 @@ export async function compareBooks(seed: number, numbers: Iterable<number>): Pro
       for (const command of COMMANDS) {
         const start = performance.now();
         const { err } = await spare(command, input, "-o", folder.path("out.xlsx"));
-        comparison.slowest = Math.max(comparison.slowest, performance.now() - start);
+        const milliseconds = performance.now() - start;
+        if (milliseconds > comparison.slowest.milliseconds)
+          comparison.slowest = { milliseconds, where: `book ${number}, ${command}` };
         comparison.megabytes = Math.max(comparison.megabytes, process.memoryUsage().rss / 2 ** 20);
         const note = (what: string) =>
           comparison.differences.push(`SEED=${seed}, book ${number}, ${command}: ${what}`);

@@ -75,10 +75,8 @@ export function randomBook(seed: number, number: number): RandomBook {
     else sheet.put(row, column, value);
   };
   const saved = random() < 0.5 ? OLD : null;
-  // Every function has its turn.
-  const inTurn = shuffled(functions, seededRandom(seed));
   const picked = Array.from({ length: CALLS + 1 }, (_, at) =>
-    elementAt(inTurn, (number * (CALLS + 1) + at) % inTurn.length),
+    inTurn(seed, number * (CALLS + 1) + at),
   );
 
   const table = addTable(elementAt(picked, 0));
@@ -241,6 +239,13 @@ export function randomBook(seed: number, number: number): RandomBook {
     sheet.putFormula(0, column, "SUM(1,2)", 4711, { is: "one cell" });
     check(sheet, 0, column, { formula: undefined, expected: 4711 });
   }
+}
+
+/** Every function has its turn, in another order in each round, so that each comes to stand everywhere. */
+function inTurn(seed: number, turn: number): CatalogueFunction {
+  const round = Math.floor(turn / functions.length);
+  const order = shuffled(functions, seededRandom(seed + round));
+  return elementAt(order, turn % functions.length);
 }
 
 const repeated = (written: Written): readonly Written[] => Array<Written>(ROWS).fill(written);
