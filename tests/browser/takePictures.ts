@@ -13,11 +13,11 @@ const folder = process.argv[2] ?? join(ROOT, "docs", "images");
 await buildIfStale(["workbook", "pane", "excel"]);
 const serving = await serve(DIST, 3400);
 const browser = await chromium.launch(launchOptions);
-const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
 page.setDefaultTimeout(120_000);
 try {
   await page.goto(serving.address);
-  const aside = page.getByRole("complementary", { name: "Functions, sheets and pictures" });
+  const aside = page.locator("#pane");
   await aside.getByRole("tab", { name: "Find" }).waitFor();
   // The last sheet's last formula is computed when every other is.
   const trend = () => page.evaluate(`window.spare.readCell("Strength trend", "G8")`);
@@ -29,15 +29,16 @@ try {
     const workbook = window.spare.api.getActiveWorkbook();
     const sheet = workbook.getSheetByName("Strength trend");
     workbook.setActiveSheet(sheet);
-    sheet.getRange("G7:J24").activate();
+    sheet.getRange("G7:J26").activate();
   }`);
   await aside.getByRole("tab", { name: "Pictures" }).click();
+  await aside.getByLabel("Unit, where no heading says it").fill("kg");
   await aside.getByRole("button", { name: "Draw the selected cells" }).click();
   await aside.getByRole("button", { name: "Put it in the sheet" }).waitFor();
   await page.evaluate(`{
     const sheet = window.spare.api.getActiveWorkbook().getActiveSheet();
-    sheet.getRange("G27").activate();
-    sheet.scrollToCell(17, 6);
+    sheet.getRange("G29").activate();
+    sheet.scrollToCell(24, 6);
   }`);
   await aside.getByRole("button", { name: "Put it in the sheet" }).click();
   await aside.getByText("It lies in the sheet").waitFor();
