@@ -480,6 +480,29 @@ describe("what is said of it", () => {
     expect(changed[29]).toEqual({ sheet: "Log", cell: "B30", old: 7, new: 130 });
   });
 
+  it("has the digits that the cell shows, and all of them where those would hide the change", async () => {
+    const cell = (at: string, saved: string) =>
+      `<c r="${at}" s="1"><f>SPARE.E1RM(100,5)</f>${saved}</c>`;
+    const book = buildBook({
+      sheets: {
+        Log: `<row r="1">${cell("A1", "<v>7</v>")}${cell("B1", "<v>116.67</v>")}</row>`,
+      },
+      references: { "xl/workbook.xml": [["styles", "/xl/styles.xml"]] },
+      parts: {
+        "xl/styles.xml": [
+          `<styleSheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main">` +
+            `<numFmts count="1"><numFmt numFmtId="164" formatCode="0.0"/></numFmts>` +
+            `<cellXfs count="2"><xf numFmtId="0"/><xf numFmtId="164"/></cellXfs></styleSheet>`,
+          "application/vnd.openxmlformats-officedocument.spreadsheetml.styles+xml",
+        ],
+      },
+    });
+    const { out } = await spare("calc", folder.put("book.xlsx", book));
+    expect(out).toMatch(/Calculated\n {2}Log!A1 +116\.7\n/);
+    expect(out).toMatch(/Log!A1 +7\.0 +→ +116\.7\n/);
+    expect(out).toMatch(/Log!B1 +116\.67 +→ +116\.666666666667\n/);
+  });
+
   it("is all there is with --dry-run: nothing is written", async () => {
     const bytes = buildBook({
       sheets: { Log: `<row r="1"><c r="A1"><f>SPARE.E1RM(100,5)</f></c></row>` },
