@@ -49,7 +49,7 @@ async function plan(
   const call = callOf(entryOf(id), typed);
   const target: Target = { sheet: "Log", address: at, filled, inTable: false };
   const worked = await work(call, port, implementations);
-  return planInsertion(call, worked, target, { data, port } as never);
+  return planInsertion(call, worked, target, { data, port });
 }
 
 const log = [
