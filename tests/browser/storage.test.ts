@@ -109,6 +109,8 @@ describeInBrowser("workbooks on the device", () => {
     await name(before).toBe("My copy of the demo");
     await before.type("8");
     await before.shows("Start", "C8").toBe(8);
+    // The cell holds it before the change is over; it has been made once it is drawn.
+    await before.page.evaluate(() => new Promise(requestAnimationFrame));
     const tab = await before.context.newCDPSession(before.page);
     const crashed = before.page.waitForEvent("crash");
     void tab.send("Page.crash").catch(() => undefined);

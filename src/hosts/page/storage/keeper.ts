@@ -43,10 +43,11 @@ export function createKeeper(
   return {
     keep({ id, params }) {
       noted++;
-      void shelf.describe(book, { changed: Date.now() }).catch(() => undefined);
       // A change that was not taken is in none of the noted ones, so the whole must go.
       if (behind || noted > MOST_CHANGES) void renew();
       else shelf.note({ book, id, params }).catch(() => renew());
+      // The change itself goes first: should the tab die now, the time of the change may be lost, not the change.
+      void shelf.describe(book, { changed: Date.now() }).catch(() => undefined);
     },
     async settle() {
       if (noted > 0 || behind) await renew();
