@@ -23,11 +23,7 @@ export function excelPort(excel: ExcelApi): Port {
 
     readRange: (reference) =>
       excel.run(async (context) => {
-        const { sheet, address } = partsOf(reference);
-        const { worksheets } = context.workbook;
-        const on =
-          sheet === undefined ? worksheets.getActiveWorksheet() : worksheets.getItem(sheet);
-        const range = await inUse(on.getRange(plainAddress(address)), context);
+        const range = await inUse(rangeAt(reference, context), context);
         range.load("values");
         await context.sync();
         return range.values as CellValues;
@@ -50,15 +46,11 @@ export function excelPort(excel: ExcelApi): Port {
 
     firstFilled: (reference) =>
       excel.run(async (context) => {
-        const { sheet, address } = partsOf(reference);
-        const { worksheets } = context.workbook;
-        const on =
-          sheet === undefined ? worksheets.getActiveWorksheet() : worksheets.getItem(sheet);
-        const range = on.getRange(plainAddress(address));
+        const range = rangeAt(reference, context);
         // A formula that shows nothing, and the cells that another one spills into, hold something too.
         range.load("formulas, values");
         await context.sync();
-        return firstFilledAt(plainAddress(address), range);
+        return firstFilledAt(plainAddress(partsOf(reference).address), range);
       }),
 
     insert: ({ sheet, address, formula, headings, formats, widths }) =>
@@ -160,6 +152,13 @@ const POINTS = 0.75;
 /** A character of Excel's usual font and the room at a cell's sides, in points. */
 const CHARACTER = 5.5;
 const SIDES = 9;
+
+/** The cells of a reference; without a sheet's name, on the active sheet. */
+function rangeAt(reference: string, { workbook: { worksheets } }: RequestContext): Range {
+  const { sheet, address } = partsOf(reference);
+  const on = sheet === undefined ? worksheets.getActiveWorksheet() : worksheets.getItem(sheet);
+  return on.getRange(plainAddress(address));
+}
 
 /** The first cell of a range, row by row, that holds something. */
 function firstFilledAt(address: string, { formulas, values }: Range): string | undefined {

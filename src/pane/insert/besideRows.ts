@@ -1,5 +1,4 @@
 import { CellError, type Content, type Grid } from "../../cells";
-import type { Area } from "../../formula/address";
 import type { Argument } from "../formula/argument";
 import { areaOf } from "../formula/reference";
 
@@ -46,18 +45,16 @@ export function besideRows(
   const samples = new Set([0, count >> 1, count - 1]);
   if (![...samples].every((row) => isSame(call(...rowAlone(row)), grid[row]))) return undefined;
 
-  const { area, argument } = one;
+  const { area } = one;
   const starts = new Set(long.map((column) => `${column.area.sheet}!${column.area.startRow}`));
   if (starts.size > 1) return { apart: long.map((column) => column.argument.reference) };
   return {
-    sheet: areaOf(argument.reference)?.sheet,
+    sheet: area.sheet,
     first: area.startRow,
     count,
-    lastColumn: Math.max(...long.map((column) => endColumn(column.area))),
+    lastColumn: Math.max(...long.map((column) => column.area.endColumn)),
   };
 }
-
-const endColumn = ({ endColumn }: Area) => endColumn;
 
 const isSame = (alone: Grid, row: readonly Content[] | undefined) =>
   alone.length === 1 && JSON.stringify(alone[0]?.map(plain)) === JSON.stringify(row?.map(plain));

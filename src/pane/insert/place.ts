@@ -38,14 +38,9 @@ export async function besideSpot(
   };
   const hasHeadingRow = rows.first > 0 && (await isHeadingRow(sheet, rows, port));
   const top = rows.first - (hasHeadingRow ? 1 : 0);
+  const height = rows.first + rows.count - top;
   const filled = (column: number) =>
-    port.firstFilled(referenceTo(sheet, areaAddress(areaFrom(top, column))));
-  const areaFrom = (startRow: number, startColumn: number) => ({
-    startRow,
-    startColumn,
-    endRow: rows.first + rows.count - 1,
-    endColumn: startColumn + columns - 1,
-  });
+    port.firstFilled(referenceTo(sheet, spotAddress({ row: top, column, rows: height, columns })));
 
   const cell = parseCell(target.address);
   const isBeside = cell !== undefined && target.sheet === sheet && cell.column > rows.lastColumn;
@@ -90,37 +85,37 @@ export async function tableSpot(
   if (cell === undefined) return "Select the cell that the result is to start in.";
   const rows = grid.length;
   const columns = grid[0]?.length ?? 1;
-  const areaAt = (startColumn: number) => ({
-    startRow: cell.row,
-    startColumn,
-    endRow: cell.row + rows - 1,
-    endColumn: startColumn + columns - 1,
-  });
+  const { row } = cell;
   const filled = (column: number) =>
-    port.firstFilled(referenceTo(target.sheet, areaAddress(areaAt(column))));
+    port.firstFilled(referenceTo(target.sheet, spotAddress({ row, column, rows, columns })));
   const spotAt = (column: number, why: string): Spot => {
     const { sheet } = target;
-    return { sheet, row: cell.row, column, rows, columns, hasHeadingRow: false, why };
+    return { sheet, row, column, rows, columns, hasHeadingRow: false, why };
   };
   const inTheWay = await filled(cell.column);
   if (inTheWay === undefined) return spotAt(cell.column, "");
+  let isApart = false;
   for (let column = cell.column + 1; column < cell.column + FARTHEST; column++) {
+    const isFree = (await filled(column)) === undefined;
     // A free column before it keeps the two tables apart.
-    const before = areaAt(column - 1);
-    const isApart =
-      (await port.firstFilled(referenceTo(target.sheet, areaAddress(before)))) === undefined;
-    if (isApart && (await filled(column)) === undefined) {
+    if (isApart && isFree) {
       return spotAt(
         column,
         `${inTheWay} holds something, which a table from ${target.address} on would cover. `,
       );
     }
+    isApart = isFree;
   }
   return `${inTheWay} is in the way, and no free place to the right of ${columnLetters(cell.column)} was found.`;
 }
 
 /** The address of the whole of it. */
-export const spotAddress = ({ row, column, rows, columns }: Spot): string =>
+export const spotAddress = ({
+  row,
+  column,
+  rows,
+  columns,
+}: Pick<Spot, "row" | "column" | "rows" | "columns">): string =>
   areaAddress({
     startRow: row,
     startColumn: column,
