@@ -1,9 +1,9 @@
 import { cellAt, elementAt } from "../../present";
+import { between, pick, type Random } from "./draw";
 import type { Scalar } from "./spreadsheet/values";
 
 /** Random arguments for calls of the functions that a copy can do without the add-in. */
 
-type Random = () => number;
 type Draw = (random: Random) => Scalar;
 
 /** An argument: its cells, and how a formula hands them over. */
@@ -17,16 +17,6 @@ interface Draws {
   /** How exactly the numbers agree, where it is not to 1e-11. */
   readonly digits?: number;
 }
-
-const pick =
-  (...contents: readonly Scalar[]): Draw =>
-  (random) =>
-    elementAt(contents, Math.floor(random() * contents.length));
-
-const between =
-  (low: number, high: number, step = 0.5): Draw =>
-  (random) =>
-    low + step * Math.floor((random() * (high - low)) / step);
 
 /** What a cell of a sheet can hold that is no number as it should be. */
 const odd = pick(

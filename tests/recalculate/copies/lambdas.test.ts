@@ -7,24 +7,14 @@ import { openContents } from "../../../src/engine/headless";
 import { lambdas, lambdaText, PREFIX } from "../../../src/recalculate/copies/lambdas";
 import { rewriteFormula } from "../../../src/recalculate/copies/rewriteFormula";
 import { cellAddress, columnLetters } from "../../../src/formula/address";
-import { elementAt } from "../../present";
+import { between, pick, type Content } from "./draw";
 
 /*
  * The page can open a copy: some of its formulas against the functions they stand for, side by side in the
  * engine. againstCore.test.ts compares all of them over many calls, without the engine.
  */
 
-type Content = number | string | boolean | null;
 type Draw = (random: () => number) => Content;
-
-const pick =
-  (...contents: readonly Content[]): Draw =>
-  (random) =>
-    elementAt(contents, Math.floor(random() * contents.length));
-const between =
-  (low: number, high: number, step = 0.5): Draw =>
-  (random) =>
-    low + step * Math.floor((random() * (high - low)) / step);
 
 /** What a cell of a training log can hold that is no number. */
 const odd = pick(
