@@ -6,15 +6,12 @@ import "@univerjs/preset-sheets-sort/lib/index.css";
 import "../../pane/colors.css";
 import "./workbook.css";
 import type { IWorkbookData } from "@univerjs/core";
-import {
-  OpenFindDialogOperation,
-  OpenReplaceDialogOperation,
-} from "@univerjs/preset-sheets-find-replace";
 import { implementations } from "../../functions/implementations";
 import type { FunctionsMetadata } from "../../engine/metadata";
 import { element } from "../../pane/view/elements";
 import { fileActions, fileButtons } from "./files/fileActions";
 import { followDarkness } from "./darkness";
+import { openFinder } from "./finder";
 import { createMessageStrip } from "./messageStrip";
 import { nameControls } from "./names/nameControls";
 import { keepOffline } from "./offline/updates";
@@ -77,8 +74,8 @@ async function start(): Promise<void> {
     s: () => void files.save(),
     o: () => void files.open(),
     p: () => void files.print(),
-    f: () => void workbook.api.executeCommand(OpenFindDialogOperation.id),
-    h: () => void workbook.api.executeCommand(OpenReplaceDialogOperation.id),
+    f: () => void openFinder(workbook, "find"),
+    h: () => void openFinder(workbook, "replace"),
   });
   // All else is kept on the device as it is made.
   window.addEventListener("beforeunload", (event) => {
