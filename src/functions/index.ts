@@ -6,3 +6,4 @@ export * from "./log";
 export * from "./reserve";
 export * from "./testing";
 export * from "./studies";
+export * from "./about";

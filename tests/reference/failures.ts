@@ -1,3 +1,4 @@
+import { version } from "../../package.json";
 import type { Content, Grid } from "../../src/cells";
 import { cellAt, elementAt, named } from "../present";
 import { imbalance } from "./balancedGroups";
@@ -37,6 +38,7 @@ const givenRows = ({ rowsOfTable, of }: ExpectedRows) =>
   Array.from({ length: of }, (_, at) => rowsOfTable[String(at + 1)] ?? null);
 
 function propertyFailures({ property }: ExpectedProperty, row: Row, result: Grid, again: Grid) {
+  if (property === "the package's version") return gridFailures(row, result, [[version]]);
   if (property !== "balanced groups") return [`nobody knows how to check "${property}"`];
   const problem = imbalance(row.arguments, result, again);
   return problem === undefined ? [] : [problem];

@@ -1,3 +1,4 @@
+import { version } from "../../../package.json";
 import { endingOf, imageTypeOf } from "../images";
 import { layoutOf } from "../layout";
 import type { NameModel, SheetModel, WorkbookModel } from "../model";
@@ -185,12 +186,13 @@ const partTypes: readonly (readonly [path: RegExp, type: string])[] = [
 
 /*
  * LibreOffice shows the values in a file only where it trusts the program that wrote it, which it
- * tells by this name's first word; else it computes, and it does not know our functions.
+ * tells by this name's first word; else it computes, and it does not know our functions. The version
+ * stands here too, for AppVersion holds a number of the form 16.0300 and nothing else.
  */
 const properties = writeXml(
   "Properties",
   { xmlns: "http://schemas.openxmlformats.org/officeDocument/2006/extended-properties" },
-  writeXml("Application", {}, "Microsoft Excel compatible: Reps to Spare"),
+  writeXml("Application", {}, `Microsoft Excel compatible: Reps to Spare ${version}`),
 );
 
 /*

@@ -76,6 +76,7 @@ const questions: [question: string, id: string][] = [
   ["do more sets bring more gains", "DOSERESPONSE"],
   ["meta regression", "DOSERESPONSE"],
   ["new study says otherwise, should I change what we do", "WORTHCHANGING"],
+  ["which release should my paper cite", "VERSION"],
 ];
 
 describe("the search in plain words", () => {
