@@ -1,68 +1,118 @@
-import { mkdir, readFile, realpath } from "node:fs/promises";
-import { dirname, join } from "node:path";
+import { readFile, realpath } from "node:fs/promises";
+import { basename, dirname, extname, join } from "node:path";
+import { visible } from "../cells/visible";
 import type { Card } from "../cards/card";
-import { cardFiles, checkAddress, linksFile, printedFile, PRIVACY } from "../cards/handOut";
+import {
+  cardFiles,
+  checkAddress,
+  linksFile,
+  printedFile,
+  PRIVACY,
+  type CardFile,
+} from "../cards/handOut";
 import { readCards } from "../cards/readCards";
 import type { Book } from "../recalculate/book";
 import type { Outcome } from "../recalculate/calculate";
 import type { CellValue } from "../xlsx/model";
-import { BadUsage, type CardsArguments } from "./arguments";
-import { reasonOf } from "./files";
+import type { CardsArguments } from "./arguments";
+import { eachBook, workOut, type ExitStatus } from "./eachBook";
+import { openBook } from "./openBook";
 import { writeOutput } from "./output";
+import { Refused } from "./problem";
+import { DRY_RUN } from "./report";
+import { makeFolder } from "./targets";
+import type { Said, Terminal } from "./terminal";
 
-/** Writes a card for every lifter of a workbook's sheet, and says in lines what was written. */
-export async function writeCards(
-  { output, sheet, page }: CardsArguments,
-  book: Book,
-  outcomes: readonly Outcome[],
-): Promise<string> {
-  const made = new Date().toISOString().slice(0, 10);
-  const read = readCards(cellsOf(sheet, book, outcomes), made);
-  const said = page ?? read.page;
-  const address = said === undefined ? undefined : checkAddress(said);
-  const files = [
-    ...cardFiles(await builtPage(), read.cards),
-    printedFile(read.cards, address),
-    ...(address === undefined ? [] : [linksFile(read.cards, address)]),
-  ];
-  await mkdir(output, { recursive: true }).catch((error: unknown) => {
-    throw new BadUsage(`${output} cannot be made: ${reasonOf(error)}`);
+/** Makes cards from workbooks; of several, each in a folder of its own name. */
+export async function cards(args: CardsArguments, terminal: Terminal): Promise<ExitStatus> {
+  const several = args.inputs.length > 1;
+  const folderOf = (input: string) =>
+    several ? join(args.output, basename(input, extname(input))) : args.output;
+  refuseSharedFolder(args.inputs, folderOf);
+  return eachBook(args, terminal, async (input) => {
+    const { book } = await openBook(input, terminal.in);
+    const outcomes = await workOut(book, args.timeout, terminal);
+    const made = await makeCards(args, book, outcomes);
+    if (!args.dryRun) await writeFiles(folderOf(input), made.files);
+    return { status: 0, ...reportOn(input, folderOf(input), made, args.dryRun) };
   });
-  for (const { name, text } of files) {
-    await writeOutput(join(output, name), new TextEncoder().encode(text));
-  }
-  return reportOn(
-    output,
-    read.cards,
-    files.map(({ name }) => name),
-    read.notes,
-    address,
-  );
 }
 
-function reportOn(
-  folder: string,
-  cards: readonly Card[],
-  names: readonly string[],
-  notes: readonly string[],
-  address: string | undefined,
-): string {
-  return [
-    `${cards.length} ${cards.length === 1 ? "card" : "cards"} in ${folder}:`,
+/** Two workbooks of one name would write over each other's cards. */
+function refuseSharedFolder(inputs: readonly string[], folderOf: (input: string) => string): void {
+  const taken = new Map<string, string>();
+  for (const input of inputs) {
+    const folder = folderOf(input);
+    const other = taken.get(folder);
+    if (other !== undefined) throw new Refused(`${other} and ${input} would both go to ${folder}`);
+    taken.set(folder, input);
+  }
+}
+
+interface MadeCards {
+  readonly cards: readonly Card[];
+  readonly files: readonly CardFile[];
+  readonly notes: readonly string[];
+  /** Where the card page is hosted, if that is known. */
+  readonly address: string | undefined;
+}
+
+async function makeCards(
+  { sheet, page }: CardsArguments,
+  book: Book,
+  outcomes: readonly Outcome[],
+): Promise<MadeCards> {
+  const made = new Date().toISOString().slice(0, 10);
+  const { cards, notes, page: named } = readCards(cellsOf(sheet, book, outcomes), made);
+  const said = page ?? named;
+  const address = said === undefined ? undefined : checkAddress(said);
+  const files = [
+    ...cardFiles(await builtPage(), cards),
+    printedFile(cards, address),
+    ...(address === undefined ? [] : [linksFile(cards, address)]),
+  ];
+  return { cards, files, notes, address };
+}
+
+async function writeFiles(folder: string, files: readonly CardFile[]): Promise<void> {
+  await makeFolder(folder);
+  for (const { name, text } of files) {
+    await writeOutput(join(folder, name), new TextEncoder().encode(text));
+  }
+}
+
+/** What was made, for a person and for programs. */
+function reportOn(file: string, folder: string, made: MadeCards, dryRun: boolean): Said {
+  const { cards, files, notes, address } = made;
+  const names = files.map(({ name }) => name);
+  const text = [
+    `${cards.length} ${cards.length === 1 ? "card" : "cards"} in ${visible(folder)}:`,
     ...names.map((name) => `  ${name}`),
     ...(address === undefined
       ? ["No links and no codes: name the hosted card page with --page or beside “card page”."]
       : []),
     ...notes,
-    PRIVACY,
+    dryRun ? DRY_RUN : PRIVACY,
   ].join("\n");
+  const lifters = cards.map(({ name }) => name);
+  return {
+    text,
+    json: {
+      file,
+      output: dryRun ? null : folder,
+      lifters,
+      files: names,
+      page: address ?? null,
+      notes,
+    },
+  };
 }
 
 /** A sheet's values as they were saved, with what was worked out now over them. */
 function cellsOf(name: string, book: Book, outcomes: readonly Outcome[]): CellValue[][] {
   const sheet = book.sheets.find((one) => one.name.toLowerCase() === name.toLowerCase());
   if (!sheet)
-    throw new BadUsage(`there is no sheet "${name}"; --sheet names the one with the cards`);
+    throw new Refused(`there is no sheet "${name}"; --sheet names the one with the cards`);
   const cells: CellValue[][] = [];
   const put = (row: number, column: number, value: CellValue) => {
     while (cells.length <= row) cells.push([]);
@@ -90,5 +140,5 @@ async function builtPage(): Promise<string> {
       // The next place may have it.
     }
   }
-  throw new BadUsage("the page of cards is not built; npm run build makes it");
+  throw new Refused("the page of cards is not built; npm run build makes it");
 }

@@ -77,8 +77,8 @@ function countByFunction(cells: Pick<Copy, "live" | "frozen" | "kept">): Functio
 }
 
 /** The report on a copy for a person: by function, and then what does not calculate any more. */
-export function writeCopyReport(findings: Findings, copy: Copy): string {
-  const { counts, left, failed, end } = sectionsOf(findings);
+export function writeCopyReport(findings: Findings, copy: Copy, dryRun = false): string {
+  const { counts, left, failed, end } = sectionsOf(findings, dryRun);
   const rewritten = copy.outside.filter(({ became }) => "text" in became);
   const removed = copy.outside.filter(({ became }) => "lost" in became);
   return joined([

@@ -1,10 +1,14 @@
 import { readFile, stat } from "node:fs/promises";
 import { deflateRawSync, inflateRawSync } from "node:zlib";
 import { UnreadableFile } from "../xlsx/package";
-import { BadUsage } from "./arguments";
+import { Refused } from "./problem";
+
+/** The name that stands for standard input, and for standard output. */
+export const STANDARD = "-";
 
 /** Larger files are not workbooks that anybody keeps, and would not fit into memory twice. */
 const LARGEST = 512 * 1024 * 1024;
+const TOO_LARGE = "the file is larger than 512 MB";
 
 /** Node's own deflate and inflate, by far the fastest here. What would become more than it says is refused. */
 export const deflate = deflateRawSync;
@@ -12,13 +16,17 @@ export const inflate = (packed: Uint8Array, size: number): Uint8Array =>
   // Room for one byte more than that shows whether there is more.
   inflateRawSync(packed, { maxOutputLength: size + 1, chunkSize: Math.max(64, size + 1) });
 
-/** A file's bytes, or an `UnreadableFile` that says why there are none. */
-export async function readInput(path: string): Promise<Uint8Array> {
+/** What comes in pieces: standard input. */
+export type Pieces = AsyncIterable<Uint8Array | string>;
+
+/** A file's bytes, or those of standard input, or an `UnreadableFile` that says why there are none. */
+export async function readInput(path: string, standardInput: Pieces): Promise<Uint8Array> {
   try {
+    if (path === STANDARD) return await readPieces(standardInput);
     const found = await stat(path);
     // A device or a pipe may never come to its end.
     if (!found.isFile() && !found.isDirectory()) throw new UnreadableFile("it is not a file");
-    if (found.size > LARGEST) throw new UnreadableFile("the file is larger than 512 MB");
+    if (found.size > LARGEST) throw new UnreadableFile(TOO_LARGE);
     return new Uint8Array(await readFile(path));
   } catch (error) {
     if (error instanceof UnreadableFile) throw error;
@@ -26,12 +34,33 @@ export async function readInput(path: string): Promise<Uint8Array> {
   }
 }
 
-/** Refuses to write over the workbook that is read, under whatever name. */
-export async function refuseSameFile(input: string, output: string): Promise<void> {
-  const [from, to] = await Promise.all([identityOf(input), identityOf(output)]);
-  if (from !== undefined && from === to) {
-    throw new BadUsage(
-      `${output} is the workbook itself; it is written over with --in-place alone`,
+async function readPieces(pieces: Pieces): Promise<Uint8Array> {
+  const read: Uint8Array[] = [];
+  let size = 0;
+  for await (const piece of pieces) {
+    const bytes = typeof piece === "string" ? new TextEncoder().encode(piece) : piece;
+    size += bytes.length;
+    // Whoever sends without an end is not listened to for long.
+    if (size > LARGEST) throw new UnreadableFile(TOO_LARGE);
+    read.push(bytes);
+  }
+  const whole = new Uint8Array(size);
+  let at = 0;
+  for (const bytes of read) {
+    whole.set(bytes, at);
+    at += bytes.length;
+  }
+  return whole;
+}
+
+/** Refuses to write over a workbook that is read, under whatever name. */
+export async function refuseSameFile(inputs: readonly string[], output: string): Promise<void> {
+  const to = await identityOf(output);
+  if (to === undefined) return;
+  for (const input of inputs) {
+    if ((await identityOf(input)) !== to) continue;
+    throw new Refused(
+      `${output} is the workbook itself; it is written over with calc --in-place alone`,
     );
   }
 }

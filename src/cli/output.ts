@@ -2,8 +2,8 @@ import { randomUUID } from "node:crypto";
 import { rmSync } from "node:fs";
 import { chmod, lstat, realpath, rename, rm, stat, writeFile } from "node:fs/promises";
 import { dirname, join } from "node:path";
-import { BadUsage } from "./arguments";
 import { reasonOf } from "./files";
+import { Refused } from "./problem";
 
 /** Where a result goes: the file itself, behind any links, and its permissions if it is there already. */
 interface Target {
@@ -64,7 +64,7 @@ function onEnd(tidy: () => void): () => void {
 }
 
 const cannotWrite = (path: string, reason: string) =>
-  new BadUsage(`${path} cannot be written: ${reason}`);
+  new Refused(`${path} cannot be written: ${reason}`);
 
 /** A file that is not there can be made, unless its name alone cannot. */
 const unlessMissing = (path: string) => (error: unknown) => {

@@ -10,6 +10,7 @@ import type { ChangedCell } from "../recalculate/values";
 import { areaAddress, cellAddress, quoteSheet } from "../formula/address";
 import { fromFile } from "../formula/future";
 import { columns } from "./columns";
+import { STANDARD } from "./files";
 
 /** What came of the formulas, as `--json` prints it. */
 export interface Report {
@@ -142,11 +143,12 @@ export function sectionsOf(findings: Findings, dryRun = false) {
     ["other formulas calculated", others],
     ["cells changed", changed.length],
   ].filter(([, count]) => count !== 0) as [string, number][];
+  const name = file === STANDARD ? "standard input" : visible(file);
   const isIdle = calculated.length + left.length + failed.length + others === 0;
   return {
     counts: isIdle
-      ? [`${visible(file)}: no formula uses a SPARE function`]
-      : [visible(file), ...indented(counts.map(([name, count]) => [name, String(count)]))],
+      ? [`${name}: no formula uses a SPARE function`]
+      : [name, ...indented(counts.map(([name, count]) => [name, String(count)]))],
     calculated: list("Calculated", calculated, ({ cell, area, values }) => [
       placeOf(cell.sheet.name, areaAddress(area)),
       shown(values, shownAt(cell.sheet, area.startRow, area.startColumn)),
@@ -219,9 +221,12 @@ function shown(values: Outcome["values"], shownAs: (value: CellValue) => string)
   return more.length === 0 ? text : `${text} and ${more.length} more`;
 }
 
+/** What is said at the end where nothing was to be written. */
+export const DRY_RUN = "Nothing was written: this was a dry run.";
+
 function closing(output: string | null, dryRun: boolean): string {
-  if (dryRun) return "Nothing was written: this was a dry run.";
+  if (dryRun) return DRY_RUN;
   return output === null
     ? "Nothing was written; -o or --in-place saves the values."
-    : `Written to ${visible(output)}`;
+    : `Written to ${output === STANDARD ? "standard output" : visible(output)}`;
 }

@@ -1,149 +1,66 @@
 import manifest from "../../package.json";
-import { visible } from "../cells/visible";
-import { implementations } from "../functions/implementations";
-import { CardProblem } from "../cards/card";
-import { bookOf } from "../recalculate/book";
-import { calculate } from "../recalculate/calculate";
-import type { Functions } from "../recalculate/inEngine";
-import { changesOf, saveValues } from "../recalculate/saveValues";
-import { plainCopy } from "../recalculate/copies/plain";
-import { portableCopy } from "../recalculate/copies/portable";
-import { readPackage, readWorkbook, UnreadableFile, writePackage, type Package } from "../xlsx";
-import {
-  BadUsage,
-  readArguments,
-  USAGE,
-  type Arguments,
-  type CalcArguments,
-  type CardsArguments,
-  type CopyArguments,
-  type WorkbookArguments,
-} from "./arguments";
-import { writeCards } from "./cards";
-import { reportOnCopy, writeCopyReport } from "./copyReport";
-import { deflate, inflate, readInput, refuseSameFile } from "./files";
-import { checkOutput, writeOutput } from "./output";
-import { progressBar, type Screen } from "./progress";
-import { findingsOf, reportOn, statusOf, writeJson, writeReport } from "./report";
-
-/** Where the command line talks to: its standard output and error. */
-export interface Terminal {
-  readonly out: Screen;
-  readonly err: Screen;
-}
-
-/** 1 says that some cells failed or keep an old value, 2 that nothing could be done. */
-export type ExitStatus = 0 | 1 | 2;
-
-/** Every function we have; a workbook without a screen needs no help texts. */
-const functions: Functions = {
-  metadata: { functions: Object.keys(implementations).map((id) => ({ id, parameters: [] })) },
-  implementations,
-};
+import { readArguments, type Arguments } from "./arguments";
+import { calc } from "./calc";
+import { cards } from "./cards";
+import { COMMANDS, commandNames, isCommand, optionsOf } from "./commands";
+import { completionFor } from "./completion";
+import { copy } from "./copy";
+import { lineOn, type ExitStatus } from "./eachBook";
+import { BadUsage } from "./problem";
+import { complain, say, type Said, type Terminal } from "./terminal";
+import { overview, usageOf } from "./usage";
+import { value } from "./value";
 
 /** Runs one command line. Whatever goes wrong is one line on standard error. */
 export async function run(args: readonly string[], terminal: Terminal): Promise<ExitStatus> {
-  let named = "";
   try {
-    const read = readArguments(args);
-    if ("input" in read) named = `${read.input}: `;
-    return await follow(read, terminal);
+    return await follow(readArguments(args), terminal);
   } catch (error) {
-    terminal.err.write(`spare: ${visible(lineOn(error, named))}\n`);
+    const hint = error instanceof BadUsage ? ` (${helpFor(args)} shows how it is used)` : "";
+    complain(lineOn(error) + hint, terminal);
     return 2;
   }
 }
 
-/** What is said of an error, by the file that was named. */
-function lineOn(error: unknown, named: string): string {
-  if (error instanceof BadUsage) return `${error.message} (spare --help shows how it is used)`;
-  const reason = error instanceof Error ? error.message : String(error);
-  if (error instanceof UnreadableFile || error instanceof CardProblem) return named + reason;
-  return `${named}this could not be computed: ${reason}`;
+/** Where the help is that says how a command line of this kind is used. */
+function helpFor(args: readonly string[]): string {
+  const command = args.find(isCommand);
+  return command === undefined ? "spare --help" : `spare help ${command}`;
 }
 
 async function follow(args: Arguments, terminal: Terminal): Promise<ExitStatus> {
+  const tell = (said: Said): ExitStatus => {
+    say(said, { ...args, quiet: false }, terminal);
+    return 0;
+  };
   switch (args.command) {
     case "help":
-      terminal.out.write(`${USAGE}\n`);
-      return 0;
+      return tell(helpOn(args.about));
     case "version":
-      terminal.out.write(`${manifest.version}\n`);
-      return 0;
+      return tell({ text: manifest.version, json: { version: manifest.version } });
+    case "completion": {
+      const script = completionFor(args.shell);
+      return tell({ text: script, json: { shell: args.shell, script } });
+    }
+    case "value":
+      return value(args, terminal);
     case "calc":
       return calc(args, terminal);
     case "plain":
-      return copy(args, plainCopy, terminal);
     case "portable":
-      return copy(args, portableCopy, terminal);
+      return copy(args, terminal);
     case "cards":
       return cards(args, terminal);
   }
 }
 
-async function calc(args: CalcArguments, terminal: Terminal): Promise<ExitStatus> {
-  const output = args.inPlace ? args.input : args.output;
-  if (!args.inPlace && output !== undefined) await refuseSameFile(args.input, output);
-  if (output !== undefined && !args.dryRun) await checkOutput(output);
-  const { book, outcomes } = await workOut(args, terminal);
-  const target = args.dryRun ? undefined : output;
-  const changes = changesOf(outcomes);
-  if (target !== undefined) await write(target, saveValues(book, outcomes, changes));
-  const findings = findingsOf(args.input, target ?? null, outcomes, changes, book.styles);
-  const text = args.json ? writeJson(reportOn(findings)) : writeReport(findings, args.dryRun);
-  terminal.out.write(`${text}\n`);
-  return statusOf(findings);
-}
-
-async function copy(
-  args: CopyArguments,
-  make: typeof plainCopy,
-  terminal: Terminal,
-): Promise<ExitStatus> {
-  const { input, output } = args;
-  await refuseSameFile(input, output);
-  await checkOutput(output);
-  const { book, outcomes } = await workOut(args, terminal);
-  const made = make(book, outcomes);
-  await write(output, made.file);
-  const findings = findingsOf(input, output, outcomes, changesOf(outcomes), book.styles);
-  const text = args.json
-    ? writeJson({ ...reportOn(findings), ...reportOnCopy(made) })
-    : writeCopyReport(findings, made);
-  terminal.out.write(`${text}\n`);
-  return statusOf(findings);
-}
-
-async function write(path: string, file: Package): Promise<void> {
-  await writeOutput(path, writePackage(file, deflate));
-}
-
-async function cards(args: CardsArguments, terminal: Terminal): Promise<ExitStatus> {
-  const { book, outcomes } = await workOut(args, terminal);
-  terminal.out.write(`${await writeCards(args, book, outcomes)}\n`);
-  return 0;
-}
-
-async function workOut({ input, timeout }: WorkbookArguments, terminal: Terminal) {
-  const book = bookOf(readWorkbook(readPackage(await readInput(input), inflate)));
-  const bar = progressBar(terminal.err);
-  try {
-    return { book, outcomes: await within(timeout, calculate(book, functions, bar.update)) };
-  } finally {
-    bar.clear();
-  }
-}
-
-/** A timer knows no more milliseconds. */
-const LONGEST_TIMER = 2 ** 31 - 1;
-
-/** What work comes to, unless that takes longer than so many seconds. */
-async function within<T>(seconds: number | undefined, work: Promise<T>): Promise<T> {
-  if (seconds === undefined) return work;
-  let timer: NodeJS.Timeout | undefined;
-  const late = new Promise<never>((_, reject) => {
-    const reason = new Error(`it took longer than ${seconds} seconds`);
-    timer = setTimeout(() => reject(reason), Math.min(seconds * 1000, LONGEST_TIMER));
+function helpOn(about: (typeof commandNames)[number] | undefined): Said {
+  const described = (about === undefined ? commandNames : [about]).map((name) => {
+    const { takes, what, examples } = COMMANDS[name];
+    return { command: name, takes, what, options: Object.fromEntries(optionsOf(name)), examples };
   });
-  return Promise.race([work, late]).finally(() => clearTimeout(timer));
+  return {
+    text: about === undefined ? overview() : usageOf(about),
+    json: { commands: described },
+  };
 }

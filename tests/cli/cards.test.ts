@@ -54,9 +54,26 @@ describe("cards from the command line", () => {
       status: 2,
       err: expect.stringContaining('no cell says "lifter"'),
     });
-    expect((await spare("cards", "book.xlsx")).err).toContain("cards needs -o and a folder");
-    expect((await spare("calc", "book.xlsx", "--page", "x")).err).toContain(
-      "goes with cards alone",
+  });
+
+  it("says what there would be, and writes nothing, with --dry-run", async () => {
+    const { status, out } = await cards("--dry-run", "--json");
+    expect(status).toBe(0);
+    expect(JSON.parse(out)).toMatchObject({
+      output: null,
+      lifters: ["Ines Duarte", "Callum Reid"],
+      files: ["card-ines-duarte.html", "card-callum-reid.html", "cards-to-print.html"],
+    });
+    expect(folder.names()).toEqual(["book.xlsx"]);
+  });
+
+  it("gives each of several workbooks a folder of its own", async () => {
+    const inputs = ["rowers.xlsx", "coxes.xlsx"].map((name) =>
+      folder.put(name, buildBook({ sheets: { Cards: sheet } })),
     );
+    expect((await spare("cards", ...inputs, "-o", folder.path("out"))).status).toBe(0);
+    for (const squad of ["rowers", "coxes"]) {
+      expect(folder.bytes(`out/${squad}/card-callum-reid.html`).length).toBeGreaterThan(10_000);
+    }
   });
 });

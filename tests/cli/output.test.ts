@@ -26,7 +26,9 @@ describe("where a result goes", () => {
     }
     expect(lstatSync(pipe).isFIFO()).toBe(true);
     expect(lstatSync("/dev/null").isCharacterDevice()).toBe(true);
-    expect((await refusal(folder.path("."))).err).toContain("it is a folder");
+    expect((await refusal(folder.path("."))).err).toContain("is the workbook itself");
+    mkdirSync(folder.path("taken/book.xlsx"), { recursive: true });
+    expect((await refusal(folder.path("taken"))).err).toContain("it is a folder");
   });
 
   it("is not a link that leads nowhere, nor a file that can only be read", async () => {

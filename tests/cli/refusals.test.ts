@@ -137,32 +137,51 @@ describe("a command line that cannot be followed", () => {
     [[], /no command/],
     [["cacl", book], /"cacl" is not a command/],
     [["calc"], /needs a workbook/],
-    [["calc", book, "other.xlsx"], /takes one workbook/],
     [["calc", book, "--loud"], /--loud/],
     [["calc", book, "-o"], /-o/],
     [["calc", book, "-o", "out.xlsx", "--in-place"], /not both/],
+    [["calc", book, "--json", "--quiet"], /not both/],
+    [["calc", "-", "--in-place"], /standard input has no place/],
+    [["calc", "-", "-"], /found - twice/],
+    [["calc", book, "other.xlsx", "-o", "-"], /several need a folder/],
+    [["calc", "-", "-o", "results/"], /standard input has no name/],
+    [["calc", book, "--csv"], /--csv needs -o/],
     [["plain", book], /needs -o/],
-    [["cards", book, "-o", "cards", "--json"], /--json does not go with cards/],
+    [["cards", book], /cards needs -o and a folder/],
+    [["cards", book, "-o", "-"], /-o needs a folder/],
     [["portable", book, "--in-place"], /--in-place goes with calc/],
-    [["plain", book, "-o", "out.xlsx", "--dry-run"], /--dry-run goes with calc/],
+    [["plain", book, "-o", "out.xlsx", "--page", "x"], /--page goes with cards/],
+    [["plain", book, "-o", "out.xlsx", "--csv"], /--csv does not go with plain/],
     [["calc", book, "--timeout", "soon"], /--timeout is "soon"; expected a number of seconds/],
+    [["value"], /value needs a formula/],
+    [["value", "SPARE.E1RM(100,", "5)"], /quote it as a whole/],
+    [["completion"], /needs a shell: bash, zsh, fish/],
+    [["completion", "tcsh"], /knows no "tcsh"/],
+    [["help", "cacl"], /knows no "cacl"/],
   ];
   for (const [args, reason] of bad) {
-    it(`is refused in one line: spare ${args.join(" ")}`, async () => {
+    it(`is refused in one line, with where to look: spare ${args.join(" ")}`, async () => {
       const { status, out, err } = await spare(...args);
       expect([status, out]).toEqual([2, ""]);
       expect(err).toMatch(reason);
-      expect(err.trim().split("\n")).toHaveLength(1);
+      expect(err).toMatch(/^[^\n]* \(spare (?:--help|help \w+) shows how it is used\)\n$/);
     });
   }
 
-  it("has its help, and the version of the package", async () => {
-    const help = await spare("calc", "--help");
-    expect(help.status).toBe(0);
-    for (const word of ["calc", "plain", "portable", "--in-place", "--json", "Exit status"]) {
-      expect(help.out).toContain(word);
+  it("is not meant where the usage was right: then nothing points to the help", async () => {
+    const input = folder.put("book.xlsx", whole());
+    for (const args of [
+      ["calc", folder.path("none.xlsx")],
+      ["calc", input, "-o", folder.path("none/out.xlsx")],
+      ["calc", input, "-o", input],
+      ["calc", input, "-o", folder.path("out.pdf")],
+      ["calc", input, "--sheet", "Nowhere"],
+      ["value", "1+1"],
+    ]) {
+      const { status, err } = await spare(...args);
+      expect(status).toBe(2);
+      expect(err).not.toContain("shows how it is used");
     }
-    expect((await spare("--version")).out).toMatch(/^\d+\.\d+\.\d+\n$/);
   });
 });
 

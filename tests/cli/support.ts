@@ -1,6 +1,7 @@
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { Readable } from "node:stream";
 import { run } from "../../src/cli/run";
 import type { Report } from "../../src/cli/report";
 import { parseCell } from "../../src/formula/address";
@@ -130,14 +131,20 @@ export function workFolder() {
 }
 
 /** Runs a command line and catches what it prints. */
-export async function spare(...args: readonly string[]) {
-  const out: string[] = [];
+export const spare = (...args: readonly string[]) => spareWith(new Uint8Array(), ...args);
+
+/** The same with something on its standard input; `bytes` is all of its standard output, also where it is no text. */
+export async function spareWith(standardInput: Uint8Array | string, ...args: readonly string[]) {
+  const out: Uint8Array[] = [];
   const err: string[] = [];
+  const encoder = new TextEncoder();
   const status = await run(args, {
-    out: { write: (text) => out.push(text) },
+    in: Readable.from([Buffer.from(standardInput)]),
+    out: { write: (piece) => out.push(typeof piece === "string" ? encoder.encode(piece) : piece) },
     err: { write: (text) => err.push(text) },
   });
-  return { status, out: out.join(""), err: err.join("") };
+  const bytes = new Uint8Array(Buffer.concat(out));
+  return { status, out: new TextDecoder().decode(bytes), err: err.join(""), bytes };
 }
 
 /** Calculates a workbook to `out.xlsx` and gives the report. */

@@ -1,6 +1,6 @@
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { run } from "../../src/cli/run";
+import { spare } from "../cli/support";
 import type { Report } from "../../src/cli/report";
 import { workbookData } from "../../src/engine/data";
 import { openWorkbook, type HeadlessWorkbook } from "../../src/engine/headless";
@@ -64,11 +64,7 @@ async function onCommandLine(
 ): Promise<string | undefined> {
   const [input, output] = [join(folder, "book.xlsx"), join(folder, "out.xlsx")];
   writeFileSync(input, bytes);
-  const printed = { out: "", err: "" };
-  const status = await run(["calc", input, "-o", output, "--json"], {
-    out: { write: (text) => (printed.out += text) },
-    err: { write: (text) => (printed.err += text) },
-  });
+  const { status, ...printed } = await spare("calc", input, "-o", output, "--json");
   if (status === 2) {
     if (printed.out !== "") return `was refused and printed ${printed.out.slice(0, 100)}`;
     const [, line] = /^spare: (.*)\n$/s.exec(printed.err) ?? [];

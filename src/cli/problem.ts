@@ -1,0 +1,9 @@
+/** A command line that cannot be followed as it is typed; the message says why in one line. */
+export class BadUsage extends Error {
+  override name = "BadUsage";
+}
+
+/** What was asked for rightly, and cannot be done; the message says why in one line. */
+export class Refused extends Error {
+  override name = "Refused";
+}
