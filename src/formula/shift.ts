@@ -10,41 +10,61 @@ export const shiftFormula = (formula: string, down: number, right: number): stri
 
 /** The same of one formula for many cells: it is taken apart once. */
 export function shifterOf(formula: string): (down: number, right: number) => string {
-  const pieces: string[] = [""];
-  // Pieces at odd places are references, and those before and after them stay as they are.
+  const references: Shift[] = [];
+  // What stands before each of them, and behind the last.
+  const between: string[] = [""];
   for (const { kind, text } of tokensOf(formula)) {
-    if (kind === "cell" || kind === "columns" || kind === "rows") pieces.push(text, "");
-    else pieces[pieces.length - 1] += text;
+    if (kind === "cell" || kind === "columns" || kind === "rows") {
+      references.push(shiftOf(text));
+      between.push("");
+    } else between[between.length - 1] += text;
   }
-  if (pieces.length === 1) return () => formula;
-  return (down, right) =>
-    down === 0 && right === 0
-      ? formula
-      : pieces
-          .map((text, at) => (at % 2 === 1 ? shiftReference(text, down, right) : text))
-          .join("");
+  const [start = "", ...behind] = between;
+  if (references.length === 0) return () => formula;
+  return (down, right) => {
+    if (down === 0 && right === 0) return formula;
+    let text = start;
+    for (const [at, shift] of references.entries()) text += shift(down, right) + behind[at];
+    return text;
+  };
 }
 
-function shiftReference(text: string, down: number, right: number): string {
-  const shifted = text.replace(REFERENCE, (_, fixedColumn, letters, fixedRow, digits) => {
-    const column = letters === undefined ? "" : shiftColumn(letters, fixedColumn ? 0 : right);
-    const row = digits === undefined ? "" : shiftRow(digits, fixedRow ? 0 : down);
-    return (fixedColumn ?? "") + column + (fixedRow ?? "") + row;
-  });
-  return shifted.includes(OUTSIDE) ? "#REF!" : shifted;
+type Shift = (down: number, right: number) => string;
+
+/** A reference to a cell, whole columns or whole rows, ready to be moved. */
+function shiftOf(text: string): Shift {
+  const [first, last] = text.split(":").map(sideOf);
+  return (down, right) => {
+    const start = first!(down, right);
+    const shifted = last ? `${start}:${last(down, right)}` : start;
+    return shifted.includes(OUTSIDE) ? "#REF!" : shifted;
+  };
 }
 
-const REFERENCE = /(?:(\$)?([A-Za-z]{1,3}))?(?:(\$)?(\d+))?/g;
+function sideOf(text: string): Shift {
+  const [, fixedColumn = "", letters = "", fixedRow = "", digits = ""] = SIDE.exec(text)!;
+  const number = letters && columnNumber(letters);
+  const line = Number(digits) - 1;
+  const columnAt = (right: number) =>
+    number === "" ? "" : fixedColumn + shiftColumn(number, fixedColumn ? 0 : right);
+  const columnHere = columnAt(0);
+  return (down, right) => {
+    const column = right === 0 ? columnHere : columnAt(right);
+    return digits ? column + fixedRow + shiftRow(line, fixedRow ? 0 : down) : column;
+  };
+}
+
+const SIDE = /^(?:(\$?)([A-Za-z]{1,3}))?(\$?)(\d*)$/;
 
 /** Stands for a row or a column that no sheet has. */
 const OUTSIDE = "!";
 
-function shiftColumn(letters: string, by: number): string {
-  const column = columnNumber(letters) + by;
+function shiftColumn(number: number, by: number): string {
+  const column = number + by;
   return column < 0 || column > LAST_COLUMN ? OUTSIDE : columnLetters(column);
 }
 
-function shiftRow(digits: string, by: number): string {
-  const row = Number(digits) - 1 + by;
+function shiftRow(line: number, by: number): string {
+  const row = line + by;
   return row < 0 || row > LAST_ROW ? OUTSIDE : String(row + 1);
 }

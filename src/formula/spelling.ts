@@ -34,5 +34,9 @@ export function respell(formula: string, to: Spelling): string {
 /** Whether a formula calls one of our functions, in whatever spelling. */
 export function callsOurs(formula: string): boolean {
   if (!/spare/i.test(formula)) return false;
-  return [...formula.matchAll(KEPT_OR_CALL)].some(([, id]) => id !== undefined);
+  KEPT_OR_CALL.lastIndex = 0;
+  for (let match = KEPT_OR_CALL.exec(formula); match; match = KEPT_OR_CALL.exec(formula)) {
+    if (match[1] !== undefined) return true;
+  }
+  return false;
 }

@@ -41,6 +41,20 @@ export function resolveTables(
     .join("");
 }
 
+/** The rows around this one, up to the last, in which "this row" means the same: none begins or ends a table or its data. */
+export function rowsAlike(tables: readonly Table[], row: number): { from: number; before: number } {
+  let from = 0;
+  let before = Infinity;
+  for (const { area, headerRows, totalsRows } of tables) {
+    const data = [area.startRow + headerRows, area.endRow + 1 - totalsRows];
+    for (const border of [area.startRow, ...data, area.endRow + 1]) {
+      if (border <= row) from = Math.max(from, border);
+      else before = Math.min(before, border);
+    }
+  }
+  return { from, before };
+}
+
 const sameName = (one: string, other: string) => one.toLowerCase() === other.toLowerCase();
 
 function rangeOf(text: string, tables: readonly Table[], standing: Standing): string | undefined {

@@ -3,7 +3,7 @@ import { knownFunctions } from "../engine/known";
 import type { Book, FormulaCell } from "./book";
 import type { DirectFormula } from "./direct/expression";
 import { callsOf } from "./direct/expression";
-import { formulaParser } from "./direct/parse";
+import { formulaParser } from "./direct/filledDown";
 import { weigh } from "./evidence";
 import { computeInEngine, type Functions } from "./inEngine";
 import { indexAreas } from "./reach/areaIndex";

@@ -67,7 +67,7 @@ function dataOf(formula: (row: number) => string, length = rows): string {
 
 const logOf = (formula: (row: number) => string) => buildBook({ sheets: { Log: dataOf(formula) } });
 
-function tableOf(length: number): Uint8Array {
+export function tableOf(length: number): Uint8Array {
   const ref = `A1:D${length + 1}`;
   const columns = ["load", "reps", "reserve", "e1RM"].map(
     (name, index) => `<tableColumn id="${index + 1}" name="${name}"/>`,

@@ -23,8 +23,8 @@ describe("a formula's pieces", () => {
 
 describe("a shared formula", () => {
   it("moves its references, but for what a $ holds, and nothing that only looks like one", () => {
-    expect(shiftFormula(`A1+$B2*C$3+LOG10(D4)+'A1'!E5+"F6"+G:G+7:7+x1y`, 2, 1)).toBe(
-      `B3+$B4*D$3+LOG10(E6)+'A1'!F7+"F6"+H:H+9:9+x1y`,
+    expect(shiftFormula(`A1+$B2*C$3+LOG10(D4)+'A1'!E5+"F6"+G:G+$G:H+7:7+$7:8+x1y`, 2, 1)).toBe(
+      `B3+$B4*D$3+LOG10(E6)+'A1'!F7+"F6"+H:H+$G:I+9:9+$7:10+x1y`,
     );
   });
 

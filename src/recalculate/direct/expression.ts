@@ -21,6 +21,8 @@ export interface CellReference {
   readonly sheet: string | undefined;
   readonly row: number;
   readonly column: number;
+  /** Whether it moves along where its formula is filled down. */
+  readonly moves: boolean;
 }
 
 /** A call of one of our functions. */
@@ -45,11 +47,8 @@ export type DirectArgument =
   | { readonly kind: "computed"; readonly expression: Expression }
   | RangeArgument;
 
-export interface RangeArgument {
+export interface RangeArgument extends DirectRead {
   readonly kind: "range";
-  /** The sheet's name; nothing where no sheet is called so. */
-  readonly sheet: string | undefined;
-  readonly area: Area;
   /** Whether these are whole columns or rows, which end where the sheet's contents do. */
   readonly whole?: "columns" | "rows";
   /** Whether each cell is made a text, `D2:D9&""`. */
@@ -58,9 +57,17 @@ export interface RangeArgument {
 
 /** Cells that an expression reads. */
 export interface DirectRead {
+  /** The sheet's name; nothing where no sheet is called so. */
   readonly sheet: string | undefined;
   readonly area: Area;
+  readonly moves: Moves;
 }
+
+/**
+ * Which rows of a reference move along where its formula is filled down: of `A2:A9` both, of `A$2:A2` the last, of `A$2:A$9`
+ * none. Those of `A2:A$9` change places on the way.
+ */
+export type Moves = "both" | "last" | "none" | "in places";
 
 /** A formula that needs no engine, with all the cells that it may read. */
 export interface DirectFormula {

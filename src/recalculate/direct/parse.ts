@@ -1,5 +1,5 @@
 import { widthOf } from "../../cells";
-import { sheetIn } from "../../formula/address";
+import { sheetIn, type Area } from "../../formula/address";
 import { areaOfToken, around } from "../../formula/areas";
 import { argumentsIn, closingOf } from "../../formula/calls";
 import { nameOn } from "../../formula/names";
@@ -14,6 +14,7 @@ import type {
   DirectFormula,
   DirectRead,
   Expression,
+  Moves,
   OurCall,
   RangeArgument,
 } from "./expression";
@@ -26,7 +27,7 @@ const DEEPEST = 10;
  * Reads formulas that need no engine: calls of ours on references, literals, arrays of them and names for those, and
  * the simple formulas that are written around such calls. Of all others it gives nothing.
  */
-export function formulaParser(book: Book): (cell: FormulaCell) => DirectFormula | undefined {
+export function cellParser(book: Book): (cell: FormulaCell) => DirectFormula | undefined {
   const sheets = new Map(book.sheets.map(({ name }) => [name.toLowerCase(), name]));
 
   return ({ text, sheet, row, column, kind }) => {
@@ -77,10 +78,12 @@ export function formulaParser(book: Book): (cell: FormulaCell) => DirectFormula 
         return value === null || isError(value) ? undefined : { kind: "value", value };
       }
       if (argument?.kind !== "range" || argument.whole) return undefined;
-      const { sheet, area } = argument;
+      const { sheet, area, moves } = argument;
       const { startRow, startColumn, endRow, endColumn } = area;
       if (startRow !== endRow || startColumn !== endColumn) return undefined;
-      return { kind: "cell", sheet, row: startRow, column: startColumn };
+      // One that grows as it is filled down is no cell, whatever its first row looks like.
+      if (moves === "last" || moves === "in places") return undefined;
+      return { kind: "cell", sheet, row: startRow, column: startColumn, moves: moves === "both" };
     }
 
     /** The pieces with references into tables as the ranges they are. */
@@ -118,12 +121,16 @@ export function formulaParser(book: Book): (cell: FormulaCell) => DirectFormula 
         const whole = first.kind === "columns" || first.kind === "rows" ? first.kind : undefined;
         // A million cells of text are not what anybody means.
         if (whole && asText) return undefined;
-        return { kind: "range", sheet: on, area: start, ...(whole && { whole }), asText };
+        const moves = whole
+          ? movesOfLines(first.text)
+          : movesOf(first.text, first.text, start, start);
+        return { kind: "range", sheet: on, area: start, ...(whole && { whole }), asText, moves };
       }
       const end = last && areaOfToken(last);
       const isPair = rest.length === 3 && colon?.text === ":" && first.kind === "cell";
       if (!isPair || !end || last.kind !== "cell") return undefined;
-      return { kind: "range", sheet: on, area: around(start, end), asText };
+      const moves = movesOf(first.text, last.text, start, end);
+      return { kind: "range", sheet: on, area: around(start, end), asText, moves };
     }
 
     /** A name for a range or a value is that; cells that are named relative to the formula's own are not. */
@@ -143,6 +150,22 @@ export function formulaParser(book: Book): (cell: FormulaCell) => DirectFormula 
     }
   };
 }
+
+/** Which rows of a range move that is written by its corners. */
+function movesOf(
+  first: string,
+  last: string,
+  { startRow: from }: Area,
+  { startRow: to }: Area,
+): Moves {
+  const [isFirst, isLast] = [!/\$\d/.test(first), !/\$\d/.test(last)];
+  if (isFirst === isLast) return isFirst ? "both" : "none";
+  const isLower = isFirst ? from >= to : to >= from;
+  return isLower ? "last" : "in places";
+}
+
+/** The same of whole columns or rows, as they are written. */
+const movesOfLines = (text: string): Moves => (/(?:^|:)\d/.test(text) ? "in places" : "none");
 
 const piecesOf = (formula: string) => tokensOf(formula).filter(({ kind }) => kind !== "space");
 

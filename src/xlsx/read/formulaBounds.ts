@@ -1,5 +1,5 @@
 import { shortened } from "../../cells/text";
-import type { Table } from "../../formula/tables";
+import { rowsAlike, type Table } from "../../formula/tables";
 import { tokensOf, type Token } from "../../formula/tokens";
 import { LIMITS } from "../limits";
 import type { NameModel } from "../model";
@@ -26,10 +26,12 @@ export function checkFormulas(
   for (const sheet of sheets) {
     // Cells that share a formula read as many cells as the first of them.
     const groups = new Set<number>();
+    const isRepeated = repeats(tables);
     for (const { cells } of sheet.rows) {
       for (const { row, column, formula } of cells) {
         if (!formula || (formula.group !== undefined && groups.has(formula.group))) continue;
         if (formula.group !== undefined) groups.add(formula.group);
+        if (isRepeated(formula.text, row, column)) continue;
         const place = () => placeOf(sheet.name, row, column);
         checkShape(place, formula.text);
         const read = counter.read(formula.text, { sheet: sheet.name, row, column });
@@ -43,6 +45,23 @@ export function checkFormulas(
       }
     }
   }
+}
+
+/** Tells formulas that were checked already: in a table's column each row has the same text, and reads as many cells. */
+function repeats(tables: readonly Table[]) {
+  const above = new Map<
+    number,
+    { text: string; row: number; rows?: ReturnType<typeof rowsAlike> }
+  >();
+  return (text: string, row: number, column: number): boolean => {
+    const last = above.get(column);
+    if (last?.text === text) {
+      last.rows ??= rowsAlike(tables, last.row);
+      if (row >= last.rows.from && row < last.rows.before) return true;
+    }
+    above.set(column, { text, row });
+    return false;
+  };
 }
 
 /** Refuses a formula by its brackets and signs; most are short, and done with by a glance. */

@@ -5,7 +5,7 @@ import { cellAddress } from "../../../src/formula/address";
 import { implementations } from "../../../src/functions/implementations";
 import { bookOf, type FormulaCell } from "../../../src/recalculate/book";
 import type { DirectFormula } from "../../../src/recalculate/direct/expression";
-import { formulaParser } from "../../../src/recalculate/direct/parse";
+import { formulaParser } from "../../../src/recalculate/direct/filledDown";
 import { workOut } from "../../../src/recalculate/direct/workOut";
 import { computeInEngine } from "../../../src/recalculate/inEngine";
 import { indexFills } from "../../../src/recalculate/reach/fills";
