@@ -1,6 +1,7 @@
 import "./colors.css";
 import "./pane.css";
-import type { PaneContext, View } from "./view/context";
+import type { Findable } from "./search/findable";
+import type { PaneContext, Show, View } from "./view/context";
 import { element, newId } from "./view/elements";
 import { cardsView } from "./view/cards";
 import { cautionsView } from "./view/cautions";
@@ -13,7 +14,7 @@ const views: readonly View[] = [findView, sheetsView, picturesView, cardsView, c
 /** Builds the pane inside an element: its views as tabs, the first one open. */
 export function mountPane(root: HTMLElement, context: PaneContext): void {
   root.classList.add("spare-pane");
-  const tabs = views.map((view) => makeTab(view, context));
+  const tabs = views.map((view) => makeTab(view, context, show));
   const select = (index: number) => {
     tabs.forEach(({ tab, panel }, at) => {
       tab.setAttribute("aria-selected", String(at === index));
@@ -31,6 +32,13 @@ export function mountPane(root: HTMLElement, context: PaneContext): void {
       tabs[to]?.tab.focus();
     });
   });
+  function show({ kind, id }: Findable): void {
+    const index = views.findIndex(({ holds }) => holds === kind);
+    const panel = tabs[index]?.panel;
+    if (!panel) return;
+    select(index);
+    views[index]?.reveal?.(panel, id);
+  }
   select(0);
   root.replaceChildren(
     element(
@@ -42,7 +50,7 @@ export function mountPane(root: HTMLElement, context: PaneContext): void {
   );
 }
 
-function makeTab({ name, build }: View, context: PaneContext) {
+function makeTab({ name, build }: View, context: PaneContext, show: Show) {
   const tabId = newId("tab");
   const panelId = newId("view");
   const tab = element(
@@ -53,7 +61,7 @@ function makeTab({ name, build }: View, context: PaneContext) {
   const panel = element(
     "section",
     { role: "tabpanel", id: panelId, "aria-labelledby": tabId },
-    build(context),
+    build(context, show),
   );
   return { tab, panel };
 }

@@ -1,119 +1,92 @@
+import { SAME } from "./synonyms";
+
 /**
- * The words of a question that say what it is about, in a form in which "five reps", "5 reps" and
- * "a rep" meet.
+ * The words of a text in lower case and without their endings, numbers and units apart: "100kg x 5"
+ * is a number, kilograms, reps and a number.
  */
-export function wordsOf(text: string): string[] {
+export function stemsOf(text: string): string[] {
   const words = text
     .toLowerCase()
+    .normalize("NFKD")
+    .replace(/\p{M}/gu, "")
     .replace(/[’']s?\b/g, "")
-    .match(/[\p{L}\p{N}.]+/gu);
-  return (words ?? []).map((word) => word.replace(/^\.+|\.+$/g, "")).flatMap(wordForm);
+    .replace(/(\d)\s*(?:of|out of|\/)\s*(?=\d)/g, "$1 proportion ")
+    .replace(/(\d\s*(?:kgs?|lbs?)?)\s*[x×]\s*(?=\d)/g, "$1 rep ")
+    .replace(/%/g, " percent ")
+    .replace(/@/g, " rpe ")
+    .replace(/(\d)(?!rm)(?=\p{L})/gu, "$1 ")
+    .match(/\d*[.,]?\d+(?:rm)?|\p{L}+\d*(?:rm)?/gu);
+  return (words ?? []).map(stem);
 }
 
-/** The form under which a word is looked up: one, or none for a word that says nothing. */
-function wordForm(word: string): string[] {
-  if (word === "" || SILENT.has(word)) return [];
-  const same = Object.hasOwn(SAME, word) ? SAME[word] : undefined;
-  if (same !== undefined) return [same];
-  return [/^\d/.test(word) || NUMBERS.has(word) ? NUMBER : stem(word)];
+/** The ending off: "sets" and "set", "loading" and "load", "planned" and "plan", "changes" and "change". */
+function stem(word: string): string {
+  if (/^\d+rm$/.test(word)) return word === "1rm" ? word : "repmax";
+  if (/^\d/.test(word) || NUMBERS.has(word)) return NUMBER;
+  if (/^\p{L}{3,}\d+$/u.test(word)) return word.replace(/\d+$/, "");
+  if (/\d/.test(word) || word.length < 4) return word;
+  const bare = word
+    .replace(/(?<=..)ies$/, "y")
+    .replace(/(?<=[^s])s$/, "")
+    .replace(/(?<=[aeiouy].*)(?:ing|ed|ly)$/, "")
+    .replace(/([^aeiouylsf])\1$/, "$1")
+    .replace(/(?<=...)e$/, "");
+  return bare.length < 3 ? word : bare;
 }
 
-/** Which word follows which: "reserve to RPE" is not "RPE to reserve". Numbers in between do not part them. */
-export function pairsOf(text: string): string[] {
-  const words = wordsOf(text).filter((word) => word !== NUMBER);
-  return words.slice(1).map((word, index) => `${words[index]}>${word}`);
-}
-
-/** Any number: which one makes no difference to the function that is meant. */
-const NUMBER = "number";
+/** Any number: which one makes no difference to what is meant. */
+export const NUMBER = "#";
 
 const NUMBERS = new Set(
   "one two three four five six seven eight nine ten eleven twelve twenty half".split(" "),
 );
 
-const SILENT = new Set(
-  (
-    "a an the of for in on at by to from with and or as is are was were be been am it its i me my " +
-    "we us our you your he she his her they them their this that these those what which who do " +
-    "does did can could should would will im just really if there than then so any some please get got"
-  ).split(" "),
+/** The words as terms: one for all expressions that mean the same, and none for words that say nothing. */
+export function termsOf(stems: readonly string[]): string[] {
+  const terms: string[] = [];
+  for (let at = 0; at < stems.length;) {
+    const [term, length] = expressionAt(stems, at);
+    if (!silent.has(term)) terms.push(term);
+    at += length;
+  }
+  return terms;
+}
+
+/** The one term of a word or an expression. */
+export const termOf = (expression: string) => termsOf(stemsOf(expression)).join("");
+
+/** Which term follows which: "reserve to RPE" is not "RPE to reserve". Numbers in between do not part them. */
+export function pairsOf(terms: readonly string[]): string[] {
+  const words = terms.filter((word) => word !== NUMBER);
+  return words.slice(1).map((word, index) => `${words[index]}>${word}`);
+}
+
+/** The longest expression that begins here, as the term that stands for it, and its length in words. */
+function expressionAt(stems: readonly string[], at: number): [term: string, length: number] {
+  for (let length = Math.min(longest, stems.length - at); length > 1; length--) {
+    const term = expressions.get(stems.slice(at, at + length).join(" "));
+    if (term !== undefined) return [term, length];
+  }
+  const word = stems[at] ?? "";
+  return [expressions.get(word) ?? word, 1];
+}
+
+const expressions = new Map(
+  [...SAME].flatMap(([word, others]) =>
+    [word, ...others].map((each) => [stemsOf(each).join(" "), stemsOf(word).join("")] as const),
+  ),
+);
+const longest = Math.max(...[...expressions.keys()].map((each) => each.split(" ").length));
+
+/** Every single word that an expression is made of: it is spelled right, though no phrase may have it. */
+export const expressionStems: ReadonlySet<string> = new Set(
+  [...expressions.keys()].flatMap((each) => each.split(" ")),
 );
 
-/** Words that mean the same here. */
-const SAME: Readonly<Record<string, string>> = {
-  rir: "reserve",
-  left: "reserve",
-  tank: "reserve",
-  weight: "load",
-  heavy: "load",
-  kg: "load",
-  kilo: "load",
-  kilos: "load",
-  pounds: "load",
-  lb: "load",
-  lbs: "load",
-  maximum: "max",
-  "1rm": "max",
-  e1rm: "max",
-  repetition: "rep",
-  repetitions: "rep",
-  percent: "percentage",
-  percents: "percentage",
-  intensity: "percentage",
-  athletes: "athlete",
-  lifter: "athlete",
-  lifters: "athlete",
-  rower: "athlete",
-  rowers: "athlete",
-  player: "athlete",
-  players: "athlete",
-  subjects: "athlete",
-  participants: "athlete",
-  people: "athlete",
-  gain: "change",
-  gains: "change",
-  gained: "change",
-  improve: "change",
-  improved: "change",
-  improvement: "change",
-  progress: "change",
-  periodised: "periods",
-  periodized: "periods",
-  periodisation: "periods",
-  periodization: "periods",
-  mesocycle: "block",
-  leaving: "reserve",
-  stronger: "strength",
-  strong: "strength",
-  programme: "plan",
-  programmes: "plan",
-  program: "plan",
-  programs: "plan",
-  noise: "error",
-  wobble: "error",
-  diary: "log",
-  journal: "log",
-  tonnage: "volume",
-  teams: "group",
-  team: "group",
-  squads: "squad",
-  paper: "study",
-  papers: "study",
-  trials: "trial",
-  studies: "study",
-  "meta-analysis": "meta",
-  halves: "half",
-  pre: "before",
-  post: "after",
-  ci: "interval",
-  se: "error",
-};
-
-/** Takes the ending off: "sets" and "set", "loading" and "load", "rounded" and "round". */
-function stem(word: string): string {
-  if (word.length > 5 && word.endsWith("ing")) return word.slice(0, -3);
-  if (word.length > 4 && word.endsWith("ies")) return `${word.slice(0, -3)}y`;
-  if (word.length > 5 && word.endsWith("ed")) return word.slice(0, -2);
-  if (word.length > 3 && word.endsWith("s") && !word.endsWith("ss")) return word.slice(0, -1);
-  return word;
-}
+const silent = new Set(
+  stemsOf(
+    "a an the of for in on at by to from with and or as is are was were be been am it its we us our " +
+      "you your they them their this that these those what which do does did can could should would " +
+      "will per just if there than then so any some please get got go goes going want",
+  ),
+);

@@ -1,17 +1,21 @@
 import type { CatalogueFunction } from "../../functions/catalogue";
 import { familyTitle } from "../../functions/familyTitle";
-import { firstSentence } from "../../functions/firstSentence";
+import { findables, KINDS, type Findable } from "../search/findable";
 import { createSearch } from "../search/search";
 import type { View } from "./context";
 import { element, liveLine, newId } from "./elements";
 import { functionView } from "./function";
 
-/** Search in plain words, or the families to browse; a function that is chosen takes the view over. */
+/**
+ * Search in plain words for functions, ready sheets and pictures, or the families of functions to browse. A
+ * function that is chosen takes the view over; a sheet or a picture is shown in its own.
+ */
 export const findView: View = {
   name: "Find",
-  build: (context) => {
+  build: (context, show) => {
     const { functions } = context.data.catalogue;
-    const search = createSearch(functions, context.data.phrases);
+    const all = findables(context.data);
+    const search = createSearch(all);
     const count = liveLine("quiet");
     const results = element("div");
     const inputId = newId("search");
@@ -49,18 +53,22 @@ export const findView: View = {
       view.querySelector("h2")?.focus();
     };
 
+    const choose = (found: Findable) => {
+      const entry = functions.find(({ id }) => found.kind === "function" && id === found.id);
+      if (entry) open(entry);
+      else show(found);
+    };
+
     const update = () => {
       const question = input.value.trim();
       if (question === "") {
         count.textContent = "";
-        results.replaceChildren(...families(functions, open));
+        results.replaceChildren(...families(functions, all, choose));
         return;
       }
-      const found = search(question)
-        .slice(0, SHOWN)
-        .map((id) => functions.find((entry) => entry.id === id)!);
+      const found = search(question).slice(0, SHOWN);
       count.textContent = foundText(found);
-      results.replaceChildren(functionList(found, open));
+      results.replaceChildren(foundList(found, choose, true));
     };
     input.addEventListener("input", update);
     input.addEventListener("keydown", (event) => {
@@ -74,39 +82,49 @@ export const findView: View = {
 /** The rest of a long list is further from what was asked than another way of asking. */
 const SHOWN = 8;
 
-function foundText(found: readonly CatalogueFunction[]): string {
+function foundText(found: readonly Findable[]): string {
   const [first] = found;
   if (!first) return "Nothing found. Say it in other words, or empty the field to browse.";
-  const likeliest = `The likeliest is ${first.id}.`;
+  const likeliest = `The likeliest is ${first.name}.`;
   return found.length === 1 ? likeliest : `${found.length} found. ${likeliest}`;
 }
 
-type Open = (entry: CatalogueFunction) => void;
+type Choose = (found: Findable) => void;
 
-function families(functions: readonly CatalogueFunction[], open: Open): HTMLElement[] {
+function families(
+  functions: readonly CatalogueFunction[],
+  all: readonly Findable[],
+  choose: Choose,
+): HTMLElement[] {
   const names = [...new Set(functions.map(({ family }) => family))];
+  const familyOf = new Map(functions.map(({ id, family }) => [id, family]));
+  const within = (name: string) =>
+    all.filter(({ kind, id }) => kind === "function" && familyOf.get(id) === name);
   return names.map((name) =>
     element(
       "section",
       {},
       element("h2", {}, familyTitle(name)),
-      functionList(
-        functions.filter(({ family }) => family === name),
-        open,
-      ),
+      foundList(within(name), choose, false),
     ),
   );
 }
 
-function functionList(functions: readonly CatalogueFunction[], open: Open): HTMLElement {
-  const items = functions.map((entry) => {
+/** A list to choose from, each marked for what it is where kinds are mixed. */
+function foundList(found: readonly Findable[], choose: Choose, mixed: boolean): HTMLElement {
+  const items = found.map((each) => {
     const button = element(
       "button",
       { type: "button", className: "entry" },
-      element("strong", {}, entry.id),
-      element("span", {}, firstSentence(entry.description)),
+      element(
+        "span",
+        { className: "named" },
+        element("strong", {}, each.name),
+        mixed && element("span", { className: "quiet" }, KINDS[each.kind]),
+      ),
+      element("span", {}, each.summary),
     );
-    button.addEventListener("click", () => open(entry));
+    button.addEventListener("click", () => choose(each));
     return element("li", {}, button);
   });
   return element("ul", { className: "entries" }, ...items);

@@ -96,6 +96,14 @@ export const picturesView: View = {
       shown,
     );
   },
+  holds: "picture",
+  reveal: (panel, id) => {
+    const select = panel.querySelector("select");
+    if (!select) return;
+    select.value = id;
+    select.dispatchEvent(new Event("change"));
+    select.focus();
+  },
 };
 
 /** The heading and the chosen lifter's rows. */

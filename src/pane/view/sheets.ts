@@ -23,6 +23,12 @@ export const sheetsView: View = {
       ),
     );
   },
+  holds: "sheet",
+  reveal: (panel, id) => {
+    const button = panel.querySelector<HTMLElement>(`[data-sheet="${id}"] button`);
+    button?.scrollIntoView({ block: "center" });
+    button?.focus();
+  },
 };
 
 function item(offer: SheetOffer, { port }: PaneContext): HTMLElement {
@@ -45,13 +51,15 @@ function item(offer: SheetOffer, { port }: PaneContext): HTMLElement {
         button.focus();
       });
   });
-  return element(
+  const shown = element(
     "li",
     {},
     element("div", {}, element("h3", {}, offer.title), element("p", {}, offer.purpose)),
     button,
     status,
   );
+  shown.dataset["sheet"] = offer.id;
+  return shown;
 }
 
 const reasonOf = (error: unknown) => (error instanceof Error ? error.message : String(error));

@@ -1,10 +1,15 @@
 import { describe, expect, test } from "vitest";
-import { readCatalogue } from "../../../src/tools/catalogue";
+import { findables } from "../../../src/pane/search/findable";
 import { createSearch } from "../../../src/pane/search/search";
-import phrases from "../../../shared/pane/phrases.json";
+import { slipsBetween } from "../../../src/pane/search/spelling";
+import { pictures } from "../../../src/pane/pictures";
+import { readPaneData } from "../../../src/tools/paneData";
 
-const { functions } = readCatalogue();
-const search = createSearch(functions, phrases);
+const data = readPaneData();
+const { functions } = data.catalogue;
+const items = findables(data);
+const find = createSearch(items);
+const search = (question: string) => find(question).map(({ id }) => id);
 
 /** What people ask, in words that are not the phrases' own, and what they mean. */
 const questions: [question: string, id: string][] = [
@@ -94,6 +99,23 @@ describe("the search in plain words", () => {
     expect(search("warm-up wieghts")[0]).toBe("WARMUPSETS");
   });
 
+  test("takes a word for the nearest one: a letter more or less, another one, two that changed places", () => {
+    expect(slipsBetween("weight", "wieght", 2)).toBe(1);
+    expect(slipsBetween("squat", "squatt", 2)).toBe(1);
+    expect(slipsBetween("squat", "squt", 2)).toBe(1);
+    expect(slipsBetween("bench", "banch", 2)).toBe(1);
+    expect(slipsBetween("reliability", "relaibilitie", 2)).toBe(Infinity);
+  });
+
+  test("does not mind numbers, units and how sets are written", () => {
+    for (const question of ["how heavy for 3x5 leaving 2", "how heavy for 5 × 3 leaving one"]) {
+      expect(search(question)[0]).toBe("LOADFOR");
+    }
+    for (const question of ["round to 2.5 kg", "round to 5 lb", "round to 5lbs"]) {
+      expect(search(question)[0]).toBe("ROUNDLOAD");
+    }
+  });
+
   test("finds a function by its name, whole or begun", () => {
     for (const { id } of functions) {
       expect(search(id)[0]).toBe(id);
@@ -109,17 +131,37 @@ describe("the search in plain words", () => {
   });
 });
 
-describe("the everyday phrases", () => {
-  test("every function has at least four, and only functions have", () => {
-    expect(Object.keys(phrases).sort()).toEqual(functions.map(({ id }) => id).sort());
-    for (const [id, said] of Object.entries(phrases)) {
-      expect(said.length, id).toBeGreaterThanOrEqual(4);
+describe("ready sheets and pictures in the same box", () => {
+  test("are all among what can be found, each as what it is", () => {
+    expect(items.filter(({ kind }) => kind === "sheet").map(({ id }) => id)).toEqual(
+      data.sheets.map(({ id }) => id),
+    );
+    expect(items.filter(({ kind }) => kind === "picture").map(({ id }) => id)).toEqual(
+      pictures.map(({ id }) => id),
+    );
+  });
+
+  test("come first by their names", () => {
+    for (const { kind, id, name } of items) {
+      if (kind !== "function") expect(search(`${name} ${kind}`)[0]).toBe(id);
     }
   });
 
-  test("each leads to its own function first", () => {
-    const astray = Object.entries(phrases).flatMap(([id, said]) =>
-      said.filter((phrase) => search(phrase)[0] !== id).map((phrase) => `${id}: ${phrase}`),
+  test("are meant where a question says so, and the function where it does not", () => {
+    expect(search("meta analysis")[0]).toBe("POOLSTUDIES");
+    expect(search("meta analysis sheet")[0]).toBe("studies");
+    expect(search("meta analysis plot")[0]).toBe("forest");
+  });
+});
+
+describe("the everyday phrases", () => {
+  test("are at least four for everything that can be found", () => {
+    for (const { id, phrases } of items) expect(phrases.length, id).toBeGreaterThanOrEqual(4);
+  });
+
+  test("each leads first to what it is said of", () => {
+    const astray = items.flatMap(({ id, phrases }) =>
+      phrases.filter((phrase) => search(phrase)[0] !== id).map((phrase) => `${id}: ${phrase}`),
     );
     expect(astray).toEqual([]);
   });

@@ -1,0 +1,72 @@
+import { describe, expect, test } from "vitest";
+import { findables, type Findable } from "../../../src/pane/search/findable";
+import { createSearch } from "../../../src/pane/search/search";
+import { readPaneData } from "../../../src/tools/paneData";
+import frozen from "../../../shared/pane/questions/frozen.json";
+
+const data = readPaneData();
+const items = findables(data);
+const search = createSearch(items);
+
+type Questions = readonly (readonly [question: string, answers: readonly string[]])[];
+
+const asQuestions = (list: Readonly<Record<string, string | string[]>>): Questions =>
+  Object.entries(list).map(([question, answer]) => [question, [answer].flat()]);
+
+const sheetNames = new Map(data.sheets.map(({ id, sheet }) => [id, sheet.name]));
+
+/** How the lists of questions call what can be found. */
+function called({ kind, id, name }: Findable): string {
+  if (kind === "function") return id;
+  return kind === "sheet" ? `sheet: ${sheetNames.get(id)}` : `picture: ${name}`;
+}
+
+/** The shares answered first and among the first three, and which questions were not. */
+function measure(questions: Questions) {
+  const found = questions.map(([question, answers]) => {
+    const at = search(question)
+      .map(called)
+      .findIndex((each) => answers.includes(each));
+    return { question, place: at < 0 ? Infinity : at };
+  });
+  const within = (places: number) => found.filter(({ place }) => place < places);
+  return {
+    first: within(1).length / found.length,
+    inThree: within(3).length / found.length,
+    missed: found.filter(({ place }) => place > 0).map(({ question }) => question),
+  };
+}
+
+describe("the frozen questions", () => {
+  const all = asQuestions(frozen);
+  const there = new Set(items.map(called));
+  const questions = all.filter(([, answers]) => answers.some((answer) => there.has(answer)));
+
+  test("are more than 200, every function in three or more, sheets and pictures in every sixth", () => {
+    expect(all.length).toBeGreaterThanOrEqual(200);
+    for (const { id } of data.catalogue.functions) {
+      expect(all.filter(([, answers]) => answers.includes(id)).length, id).toBeGreaterThan(2);
+    }
+    const ofOtherKinds = all.filter(([, answers]) => /^(sheet|picture): /.test(answers[0]!));
+    expect(ofOtherKinds.length / all.length).toBeGreaterThan(0.15);
+  });
+
+  test("95% are answered first and 99% in the first three", () => {
+    const { first, inThree, missed } = measure(questions);
+    expect(first, missed.join("\n")).toBeGreaterThanOrEqual(0.95);
+    expect(inThree, missed.join("\n")).toBeGreaterThanOrEqual(0.99);
+  });
+
+  test("are not among the phrases, but for terms of the trade and names", () => {
+    const plain = (text: string) =>
+      text
+        .toLowerCase()
+        .replace(/[^\p{L}\p{N}]+/gu, " ")
+        .trim();
+    const phrases = new Set(items.flatMap((item) => item.phrases.map(plain)));
+    const pasted = questions
+      .map(([question]) => plain(question))
+      .filter((each) => phrases.has(each));
+    expect(pasted.filter((each) => each.split(" ").length > 5)).toEqual([]);
+  });
+});
