@@ -109,6 +109,28 @@ describeInBrowser("the spreadsheet's own tools", () => {
     await page.keyboard.press("Escape");
   });
 
+  it("list functions by name, where Enter chooses from the list and past it ends the formula", async () => {
+    const { page } = session;
+    await typeColumn("115");
+    const listed = page.locator("li", { hasText: "SPARE.E1RMBAND" });
+    await page.keyboard.type("=SPARE.E1RMB");
+    await listed.waitFor();
+    await page.keyboard.press("Enter");
+    await listed.waitFor({ state: "hidden" });
+    await session.type("A1,1,2)");
+    await session.shows(sheet, "A2").toBeCloseTo(122.67);
+
+    await session.go("A3");
+    await page.keyboard.type("=SPARE.E1RM");
+    await listed.waitFor();
+    await page.keyboard.type("(A1,1)");
+    await page.keyboard.press("Enter");
+    await page.keyboard.type("next");
+    await page.keyboard.press("Enter");
+    await session.shows(sheet, "A3").toBe(115);
+    expect(await session.read(sheet, "A4")).toBe("next");
+  });
+
   it("sort a range, formulas along with their rows", async () => {
     await typeColumn("90", "140", "115");
     await session.go("B1");

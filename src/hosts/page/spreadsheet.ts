@@ -30,6 +30,7 @@ import { markKeptFormulas } from "./files/markKept";
 import { growWithUse } from "./growth/growWithUse";
 import { growWithScroll } from "./growth/growWithScroll";
 import { growForNameBox } from "./growth/nameBox";
+import { endFormulasPastNameList } from "./nameList";
 import "./numbers/drawNumbers";
 import { widenForNumbers } from "./numbers/widenColumns";
 import { replaceWorkbook } from "./replaceWorkbook";
@@ -101,6 +102,7 @@ export function openSpreadsheet(
   const messages: Messages = registerFunctions(univer, metadata, implementations);
 
   computeSoon(univer);
+  endFormulasPastNameList(univer);
   growWithUse(univer);
   growWithScroll(univer, api);
   growForNameBox(univer, api);
