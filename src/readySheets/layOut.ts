@@ -2,7 +2,8 @@ import type { Area } from "../formula/address";
 import { shiftFormula } from "../formula/shift";
 import { serialOfTime } from "../cells";
 import { parseRange } from "./address";
-import type { SheetFile, Style, WorkbookFile, Written } from "./format";
+import type { Look, SheetFile, Style, Written } from "./format";
+import { withItsList } from "./ownList";
 import type { ReadyCell, ReadySheet } from "./ready";
 import { colorOf, styleOf } from "./styles";
 
@@ -10,12 +11,21 @@ import { colorOf, styleOf } from "./styles";
 const ROOM = { rows: 40, columns: 10 };
 const SMALLEST = { rows: 60, columns: 16 };
 
-/** Lays out one sheet in the colours and styles of its workbook; `readCsv` gives the rows of a CSV file. */
-export function layOutSheet(
-  sheet: SheetFile,
-  workbook: Pick<WorkbookFile, "colors" | "styles">,
-  readCsv: (file: string) => readonly (readonly string[])[],
-): ReadySheet {
+/** Lays out one sheet in its look, and once more for a list of the coach's own; `readCsv` gives a CSV file's rows. */
+export function layOutSheet(sheet: SheetFile, look: Look, readCsv: ReadCsv): ReadySheet {
+  const { reads, invented, ...own } = sheet;
+  const ready = layOut(withItsList(sheet), look, readCsv);
+  if (reads === undefined || invented === undefined) return ready;
+  const { list, columns } = reads;
+  return {
+    ...ready,
+    own: { list, columns: Object.keys(columns), sheet: layOut(own, look, readCsv) },
+  };
+}
+
+type ReadCsv = (file: string) => readonly (readonly string[])[];
+
+function layOut(sheet: SheetFile, workbook: Look, readCsv: ReadCsv): ReadySheet {
   const cells = new Map<string, Cell>();
   const cellAt = (row: number, column: number) => {
     const key = `${row},${column}`;
@@ -123,10 +133,7 @@ function forEachCell(range: Area, visit: (row: number, column: number) => void):
 }
 
 /** Every cell with its look, and the looks by their names. */
-function dressed(
-  cells: readonly Cell[],
-  workbook: Pick<WorkbookFile, "colors" | "styles">,
-): Pick<ReadySheet, "cells" | "styles"> {
+function dressed(cells: readonly Cell[], workbook: Look): Pick<ReadySheet, "cells" | "styles"> {
   const byRow: Record<number, Record<number, ReadyCell>> = {};
   const looks: Record<string, Style> = {};
   for (const { row, column, content, styles } of cells) {

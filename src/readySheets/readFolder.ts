@@ -1,21 +1,28 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { parseCsv } from "./csv";
-import type { SheetFile, WorkbookFile } from "./format";
+import type { Look, SheetFile, WorkbookFile } from "./format";
 import { layOutSheet } from "./layOut";
+import { onTop } from "./ownList";
 import type { ReadyWorkbook } from "./ready";
 import { styleOf } from "./styles";
 
 /** Reads a folder of sheets and lays them out, formulas and all, nothing computed yet. */
 export function readSheets(folder: string): ReadyWorkbook {
   const read = (...path: string[]) => readFileSync(join(folder, ...path), "utf8");
-  const workbook = JSON.parse(read("workbook.json")) as WorkbookFile;
+  const readJson = <T>(...path: string[]) => JSON.parse(read(...path)) as T;
+  const readSheet = (...path: string[]): SheetFile => {
+    const { like, ...sheet } = readJson<SheetFile>(...path);
+    return like === undefined ? sheet : onTop(readSheet(like), sheet);
+  };
+  const { name, look, sheets } = readJson<WorkbookFile>("workbook.json");
+  const styles = readJson<Look>(look);
   return {
-    name: workbook.name,
-    base: styleOf(["base"], workbook),
-    sheets: workbook.sheets.map((id) => {
-      const sheet = JSON.parse(read("sheets", `${id}.json`)) as SheetFile;
-      return [id, layOutSheet(sheet, workbook, (file) => parseCsv(read("sheets", file)))];
+    name,
+    base: styleOf(["base"], styles),
+    sheets: sheets.map((id) => {
+      const sheet = readSheet("sheets", `${id}.json`);
+      return [id, layOutSheet(sheet, styles, (file) => parseCsv(read("sheets", file)))];
     }),
   };
 }

@@ -1,5 +1,5 @@
 import type { Area } from "../formula/address";
-import type { Style } from "./format";
+import type { ListKind, Style } from "./format";
 
 /** Sheets laid out for a workbook of their own. */
 export interface ReadyWorkbook {
@@ -31,6 +31,15 @@ export interface ReadySheet {
   readonly cells: ReadyCells;
   /** The looks that cells name. */
   readonly styles: Readonly<Record<string, Style>>;
+  /** For a sheet that reads a list: the same without the invented one, to be told where the coach's own stands. */
+  readonly own?: OwnList;
+}
+
+/** A sheet whose formulas have gaps, "{load}", for the columns of the list that it reads. */
+export interface OwnList {
+  readonly list: ListKind;
+  readonly columns: readonly string[];
+  readonly sheet: ReadySheet;
 }
 
 /** Cells by row, then by column. */

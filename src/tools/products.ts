@@ -15,6 +15,7 @@ export interface Product {
 /** The functions' JSDoc is read as text, for the catalogue. */
 const CATALOGUE = "src/functions";
 const CAUTIONS = "shared/cautions.json";
+const LOOK = "shared/look.json";
 const COLORS = "src/pane/colors.css";
 
 /** Everything that goes into dist/. */
@@ -30,17 +31,17 @@ export const products = {
       "src/hosts/page/offline/serviceWorker.ts",
       "src/tools/workbookConfig.ts",
     ],
-    data: [CATALOGUE, CAUTIONS, "src/hosts/page", "shared/demo", "shared/pane"],
+    data: [CATALOGUE, CAUTIONS, "src/hosts/page", LOOK, "shared/demo", "shared/pane"],
     configure: async () => (await import("./workbookConfig")).workbookConfig(),
   },
   samples: {
     code: ["src/tools/samplesConfig.ts"],
-    data: [CATALOGUE, "shared/demo"],
+    data: [CATALOGUE, LOOK, "shared/demo"],
     configure: async () => (await import("./samplesConfig")).samplesConfig(),
   },
   pane: {
     code: ["src/hosts/excel/pane.ts", "src/tools/paneConfig.ts"],
-    data: [CATALOGUE, CAUTIONS, "src/hosts/excel", "shared/pane"],
+    data: [CATALOGUE, CAUTIONS, "src/hosts/excel", LOOK, "shared/pane"],
     configure: async () => (await import("./paneConfig")).paneConfig(),
   },
   cli: {

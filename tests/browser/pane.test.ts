@@ -194,12 +194,15 @@ describeInBrowser("the pane", () => {
       }
       const added = (id: string) => named(names, id);
       // One cell of each that only comes out right when all it rests on is computed.
-      await shows(added("percentages"), "C11").toBe(140);
-      await shows(added("block-plan"), "I28").toBe(120);
-      await shows(added("training-log"), "K8").toBe(4);
-      await shows(added("reserve-calls"), "H7").toBe(0.75);
-      await shows(added("test-day"), "M6").toBe("real increase");
-      await shows(added("studies"), "M39").toBe("change");
+      await shows(added("percentages"), "C12").toBe(140);
+      await shows(added("block-plan"), "I31").toBe(120);
+      await shows(added("training-log"), "K8").toBe("2026-W02");
+      await shows(added("reserve-calls"), "H9").toBe(0.75);
+      await shows(added("test-day"), "O6").toBe("real increase");
+      await shows(added("studies"), "M41").toBe("change");
+      await shows(added("squad-plan"), "E20").toBe(70);
+      await shows(added("today"), "K17").toBe("25 + 20");
+      await shows(added("who-got-stronger"), "M31").toBe(10);
     });
 
     it("draws a table that a formula spilled", async () => {
@@ -210,7 +213,7 @@ describeInBrowser("the pane", () => {
       await pane()
         .getByText(/^Added as “Log/)
         .waitFor();
-      await select("K5:T8");
+      await select("K7:T10");
       await tab("Pictures").click();
       await pane().getByLabel("Show", { exact: true }).selectOption("Volume load and close sets");
       const picture = pane().getByRole("img", { name: /^Volume load and close sets by week/ });
@@ -226,7 +229,7 @@ describeInBrowser("the pane", () => {
       await select("C60");
       const before = await pixelsOf(grid, accent);
       for (const [cell, place] of [
-        ["K5:T8", { row: 4, column: 20 }],
+        ["K7:T10", { row: 6, column: 20 }],
         ["C61", { row: 60, column: 2 }],
       ] as const) {
         await select(cell);
@@ -376,7 +379,7 @@ describeInBrowser("the pane", () => {
       await tab("Sheets").click();
       await pane().getByRole("button", { name: "Add the sheet Percentage chart" }).click();
       await pane().getByText("Added as “Percentage chart”.").waitFor();
-      expect(await content("Percentage chart!B10")).toBe("=SPARE.LOADCHART(C5, , , C6, C7)");
+      expect(await content("Percentage chart!B11")).toBe("=SPARE.LOADCHART(C6, , , C7, C8)");
     });
 
     it("draws the selected cells and puts the picture into the sheet", async () => {

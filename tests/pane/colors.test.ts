@@ -63,7 +63,7 @@ describe("whatever is seen", () => {
   const sources = ["src/pane", "src/hosts", "src/cards", "src/tools"]
     .flatMap(filesUnder)
     .filter((file) => /\.(css|ts|html|svg|webmanifest)$/.test(file))
-    .concat("shared/demo/workbook.json", "shared/pane/workbook.json");
+    .concat("shared/look.json");
 
   /** Where other colours are right, and why. */
   const elsewhere: Readonly<Record<string, readonly string[]>> = {
@@ -94,12 +94,10 @@ describe("whatever is seen", () => {
     expect(others).toEqual([]);
   });
 
-  it("calls the same colour by the same name in the demo, the ready sheets and the pictures", () => {
-    for (const file of ["shared/demo/workbook.json", "shared/pane/workbook.json"]) {
-      const { colors } = JSON.parse(read(file)) as { colors: Record<string, string> };
-      for (const [name, color] of Object.entries(colors)) {
-        expect(color, `${file} ${name}`).toBe(colorOf(palettes.light, name));
-      }
+  it("calls the same colour by the same name on all sheets and in the pictures", () => {
+    const { colors } = JSON.parse(read("shared/look.json")) as { colors: Record<string, string> };
+    for (const [name, color] of Object.entries(colors)) {
+      expect(color, name).toBe(colorOf(palettes.light, name));
     }
     const [, light = "", dark = ""] = read("src/pane/pictures/frame.ts").split(": Theme = {");
     for (const [palette, theme] of [

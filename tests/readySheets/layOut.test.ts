@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { layOutSheet, type SheetFile } from "../../src/readySheets";
+import { layOutSheet, reading, type SheetFile } from "../../src/readySheets";
+import { onTop } from "../../src/readySheets/ownList";
 
 const workbook = {
   colors: { accent: "#123456", line: "#cccccc" },
@@ -58,5 +59,40 @@ describe("a sheet laid out", () => {
       columnCount: 16,
     });
     expect(layOut({})).not.toHaveProperty("frozen");
+  });
+});
+
+describe("a sheet that reads a list", () => {
+  const { own, ...ready } = layOut({
+    reads: { list: "log", columns: { load: "$C$1:$C$2" } },
+    cells: { A1: "=MAX({load})" },
+    fill: { "A2:A3": "=INDEX({load}, ROWS(A$2:A2))" },
+    invented: { cells: { C1: [[80], [85]] } },
+  });
+
+  it("reads an invented one that it brings along", () => {
+    expect(ready.cells[0]).toMatchObject({ 0: { formula: "=MAX($C$1:$C$2)" }, 2: { value: 80 } });
+    expect(ready.cells[2]![0]).toMatchObject({ formula: "=INDEX($C$1:$C$2, ROWS(A$2:A3))" });
+  });
+
+  it("reads the coach's own instead, and leaves the invented one out", () => {
+    expect(own).toMatchObject({ list: "log", columns: ["load"] });
+    const { cells } = reading(own!, { load: "Log!$E$2:$E$90" });
+    expect(cells[0]).toEqual({ 0: { formula: "=MAX(Log!$E$2:$E$90)", style: "base" } });
+    expect(cells[2]![0]).toMatchObject({ formula: "=INDEX(Log!$E$2:$E$90, ROWS(A$2:A3))" });
+  });
+});
+
+describe("a sheet made like another", () => {
+  it("has what that one has, and on top of it its own", () => {
+    const sheet = onTop(
+      { name: "One", cells: { A1: "title", B2: 1 }, merge: ["A1:B1"] },
+      { name: "Two", cells: { B2: 2 }, merge: ["A2:B2"] },
+    );
+    expect(sheet).toMatchObject({
+      name: "Two",
+      cells: { A1: "title", B2: 2 },
+      merge: ["A1:B1", "A2:B2"],
+    });
   });
 });

@@ -2,9 +2,12 @@ import type { Parameter } from "../../functions/catalogue";
 import type { Headings } from "../data";
 import { argumentWords } from "./argumentWords";
 
+/** What a column is wanted for: an argument, by its name and what is said of it. */
+export type Wanted = Pick<Parameter, "name" | "description">;
+
 /** Which column each argument takes, by the columns' headings; an argument without a column is left out. */
 export function columnsByHeading(
-  parameters: readonly Parameter[],
+  parameters: readonly Wanted[],
   titles: readonly string[],
   headings: Headings,
 ): Map<string, number> {
@@ -27,7 +30,7 @@ export function columnsByHeading(
 }
 
 /** The headings an argument goes by. One that is a target takes no column of what was done. */
-function wantedBy({ name, description }: Parameter, headings: Headings): string[] {
+function wantedBy({ name, description }: Wanted, headings: Headings): string[] {
   const own = [argumentWords(name).toLowerCase(), ...(headings[name] ?? [])];
   if (!/^Target\b/.test(description)) return own;
   const capital = name[0]!.toUpperCase() + name.slice(1);
@@ -52,7 +55,7 @@ const TEST = /^(?:test|week|day|trial)\s*\d+\b/;
 
 /** Two test days under the names of months or numbers: the first is before, the last after. */
 function dealTestDays(
-  parameters: readonly Parameter[],
+  parameters: readonly Wanted[],
   titles: readonly string[],
   found: Map<string, number>,
 ): void {

@@ -17,8 +17,7 @@ function readSheet(sheet: Omit<SheetFile, "name">, files: Record<string, string>
   const folder = mkdtempSync(join(tmpdir(), "demo-"));
   folders.push(folder);
   mkdirSync(join(folder, "sheets"));
-  const workbook = {
-    name: "Test",
+  const look = {
     colors: { accent: "#123456" },
     styles: {
       base: { font: "Arial", size: 11 },
@@ -26,8 +25,9 @@ function readSheet(sheet: Omit<SheetFile, "name">, files: Record<string, string>
       big: { size: 20, color: "accent" },
       date: { format: "d mmm" },
     },
-    sheets: ["one"],
   };
+  const workbook = { name: "Test", look: "look.json", sheets: ["one"] };
+  writeFileSync(join(folder, "look.json"), JSON.stringify(look));
   writeFileSync(join(folder, "workbook.json"), JSON.stringify(workbook));
   writeFileSync(join(folder, "sheets", "one.json"), JSON.stringify({ name: "One", ...sheet }));
   for (const [name, text] of Object.entries(files)) {
