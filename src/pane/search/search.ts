@@ -17,11 +17,17 @@ const ELSE = 0.3;
 /** What words in the order of the question add. */
 const IN_ORDER = 0.3;
 
+/** What it adds that the question is the name itself. */
+const NAMED = 0.1;
+
 /** What all phrases together count beside the one that fits best. */
 const TOGETHER = 1.2;
 
 /** A term in one phrase counts 1 / (1 + 0.6), in many it counts nearly 1. */
 const SATED = 0.6;
+
+/** A term that stands in one phrase alone may stand there by chance: it tells no more than one that a tenth answers to. */
+const RAREST = 2;
 
 /** A number says little. */
 const NUMBER_TELLS = 0.3;
@@ -39,9 +45,9 @@ const kindTerms: Readonly<Record<Findable["kind"], string | undefined>> = {
 
 /** One way of asking for something, or what it says about itself. */
 interface Entry {
+  readonly of: "name" | "phrase" | "about";
   readonly terms: ReadonlySet<string>;
   readonly pairs: ReadonlySet<string>;
-  readonly isAbout: boolean;
 }
 
 interface Place {
@@ -83,22 +89,23 @@ const textsOf = ({ name, about, phrases }: Findable) => [name, about, ...phrases
 
 function placeOf(item: Findable): Place {
   const entries = [
-    entryOf(item.name, false),
-    ...item.phrases.map((phrase) => entryOf(phrase, false)),
-    entryOf(item.about, true),
+    entryOf(item.name, "name"),
+    ...item.phrases.map((phrase) => entryOf(phrase, "phrase")),
+    entryOf(item.about, "about"),
   ];
   const often = new Map<string, number>();
   const kind = kindTerms[item.kind];
   if (kind !== undefined) often.set(kind, entries.length);
-  for (const { terms, isAbout } of entries) {
-    for (const term of terms) often.set(term, (often.get(term) ?? 0) + (isAbout ? ABOUT : 1));
+  for (const { terms, of } of entries) {
+    for (const term of terms)
+      often.set(term, (often.get(term) ?? 0) + (of === "about" ? ABOUT : 1));
   }
   return { item, entries, often };
 }
 
-function entryOf(text: string, isAbout: boolean): Entry {
+function entryOf(text: string, of: Entry["of"]): Entry {
   const terms = termsOf(stemsOf(text));
-  return { terms: new Set(terms), pairs: new Set(pairsOf(terms)), isAbout };
+  return { terms: new Set(terms), pairs: new Set(pairsOf(terms)), of };
 }
 
 /** How much each term tells: the fewer things answer to it, the more. */
@@ -112,7 +119,7 @@ function tellingOf(places: readonly Place[]): Tells {
   const telling = new Map(
     [...answering].map(([term, count]) => {
       const rare = Math.log(1 + (places.length - count + 0.5) / (count + 0.5));
-      return [term, term === NUMBER ? NUMBER_TELLS : rare];
+      return [term, term === NUMBER ? NUMBER_TELLS : Math.min(RAREST, rare)];
     }),
   );
   return (term) => telling.get(term) ?? 0;
@@ -144,10 +151,12 @@ function closenessOf(place: Place, { asked, pairs }: Question, tells: Tells): nu
       if (entry.terms.has(term)) meeting.set(term, Math.max(trust, meeting.get(term) ?? 0));
     }
     if (met === 0) continue;
+    const rest = notElse(entry, meeting, tells);
+    const isNamed = entry.of === "name" && met === whole && rest === 1;
     const inOrder =
       pairs.filter((pair) => entry.pairs.has(pair)).length / Math.max(1, pairs.length);
-    const close = (met / whole) * notElse(entry, meeting, tells) ** ELSE + IN_ORDER * inOrder;
-    best = Math.max(best, (entry.isAbout ? ABOUT : 1) * close);
+    const close = (met / whole) * rest ** ELSE + IN_ORDER * inOrder + (isNamed ? NAMED : 0);
+    best = Math.max(best, (entry.of === "about" ? ABOUT : 1) * close);
   }
 
   const together = words.reduce((sum, word) => {
@@ -175,7 +184,7 @@ function bestOf(
 
 /** How much of a phrase was asked for, by what its terms tell; what something says about itself is not held to it. */
 function notElse(entry: Entry, meeting: ReadonlyMap<string, number>, tells: Tells): number {
-  if (entry.isAbout) return 0.5;
+  if (entry.of === "about") return 0.5;
   const sum = (terms: Iterable<[string, number]>) =>
     [...terms].reduce((total, [term, trust]) => total + trust * tells(term), 0);
   return Math.max(0.1, sum(meeting) / sum([...entry.terms].map((term) => [term, 1])));

@@ -26,7 +26,8 @@ function nearest(typed: string, words: readonly string[]): string[] {
   let best: string[] = [];
   if (least === 0) return best;
   for (const word of words) {
-    if (word.length < LONG_ENOUGH) continue;
+    // The first letter is seldom the wrong one.
+    if (word.length < LONG_ENOUGH || word[0] !== typed[0]) continue;
     const slips = slipsBetween(typed, word, least);
     if (slips < least) best = [];
     if (slips <= least) {

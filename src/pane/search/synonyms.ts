@@ -18,18 +18,18 @@ export const SAME: ReadonlyMap<string, readonly string[]> = new Map(
   percentage: percent, pct, intensity
   bodyweight: body weight, body mass, bodymass, bw
   warmup: warm up, warming up, warm
-  athlete: lifter, rower, player, jumper, swimmer, runner, thrower
+  athlete: lifter, rower, player, jumper, swimmer, runner, thrower, client, trainee, girl, boy, guy, woman, man
   subject: participant
   squad: team, crew, everybody, everyone
   plan: program, programme, programming, prescribed, prescription, prescribe, planned
   actual: performed, done, executed
-  block: mesocycle, macrocycle, phase
+  block: mesocycle, macrocycle, phase, cycle
   periodization: periodisation, periodized, periodised, periodize
   logbook: log book, diary, journal, training diary, training journal
   tonnage: volume load, volume, total weight, tonnes
   amrap: as many reps as possible, rep out, all out set
   noise: wobble, measurement error, test error, test noise, random error
-  study: paper, article, publication, published, trial
+  study: paper, article, publication, published
   meta: meta analysis, metaanalysis, meta analytic, systematic review, pool, pooled, pooling
   metaregression: meta regression
   before: pre, pretest, baseline
@@ -49,16 +49,25 @@ export const SAME: ReadonlyMap<string, readonly string[]> = new Map(
   equation: formula
   fast: quick, speed, speed up, rate, pace
   working weight: work weight, training weight, working load
-  down: lower, decrease, drop, descend, fall
+  down: lower, decrease, reduce, drop, descend, fall
   less: below, under, fewer, few
   month: january, february, april, june, july, august, september, october, november, december, autumn, spring,
     summer, winter
-  summary: sum, summarise, summarize, total, overview, recap
+  summary: sum, summarise, summarize, overview, recap, break down, breakdown
   small: smallest, minimum, minimal, least
   two group: both group, two team
-  worthwhile: matter, matters, meaningful, worth
+  worthwhile: matter, matters, meaningful, care about, caring about
+  get: figure out, work out, calculate, compute, find out
+  call: guess, judge, rating
+  big: large, huge
+  reliable: consistent, repeatable, reproducible, trustworthy, stable
+  hard: tough, difficult, challenging, demanding
+  easy: light
+  session: workout, practice, training session
+  treatment: intervention, experimental
+  altogether: in total, in all
   equal: same, equivalent, equivalence, alike
-  detectable: detect, find out
+  detectable: detect
   dose: dosage
   picture: graph, plot, draw, figure, diagram, image, visualise, visualize, drawing
   template: sheet, form, printable, spreadsheet, worksheet
@@ -80,8 +89,12 @@ export const SAME: ReadonlyMap<string, readonly string[]> = new Map(
 export const NEAR: readonly (readonly string[])[] = rowsOf(`
   improve, gain, progress, better, stronger, strength, change, increase, rise, risen, up, grow
   chart, picture, table, grid
+  worthwhile, worth
+  trial, study
+  summary, altogether, total, tonnage
+  treatment, group, training
   week, weekly, month, season
-  real, true, reliable, trust, truly
+  real, true, reliable, trust
   error, noise, typicalerror, wrong, off, accurate
   compare, versus, vs, against, difference
   group, squad

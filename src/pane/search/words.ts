@@ -12,12 +12,16 @@ export function stemsOf(text: string): string[] {
     .replace(/[’']s?\b/g, "")
     .replace(/(\d)\s*(?:of|out of|\/)\s*(?=\d)/g, "$1 proportion ")
     .replace(/(\d\s*(?:kgs?|lbs?)?)\s*[x×]\s*(?=\d)/g, "$1 rep ")
+    .replace(ASKED_FOR, "$2 $1")
     .replace(/%/g, " percent ")
     .replace(/@/g, " rpe ")
     .replace(/(\d)(?!rm)(?=\p{L})/gu, "$1 ")
     .match(/\d*[.,]?\d+(?:rm)?|\p{L}+\d*(?:rm)?/gu);
   return (words ?? []).map(stem);
 }
+
+/** "What RPE is two left" asks the same as "two left is what RPE": what is given comes first, what is asked for last. */
+const ASKED_FOR = /\b(?:what|which)\s+(\w+)\s+(?:is|are|fits?)\s+(.+)$/;
 
 /** The ending off: "sets" and "set", "loading" and "load", "planned" and "plan", "changes" and "change". */
 function stem(word: string): string {
