@@ -4,6 +4,8 @@ import { join } from "node:path";
 import { onlyCell } from "../cells";
 import { columns } from "../cli/columns";
 import type { Parameter } from "../functions/catalogue";
+import { methodLines } from "./methods/markdown";
+import { NOTATION } from "./methods/notation";
 import { ROOT } from "./paths";
 import { readReference, type Entry, type Family, type WorkedExample } from "./reference";
 
@@ -14,13 +16,18 @@ export async function functionsPage(): Promise<string> {
   const families = await readReference();
   return [
     "# Functions",
-    "Made by `npm run docs` from the comments beside the functions; change it there. In Google Sheets the",
-    "names have an underscore: `SPARE_E1RM`.",
+    "Made by `npm run docs` from the comments beside the functions and from `shared/methods/`; change it there. In Google",
+    "Sheets the names have an underscore: `SPARE_E1RM`. Each function's method unfolds below it.",
     "",
     ...families.map(({ title, functions }) => {
       const links = functions.map(({ id }) => `[${id}](#${id.toLowerCase()})`);
       return `- **${title}**: ${links.join(", ")}`;
     }),
+    "",
+    "<details><summary>How to read the methods</summary>",
+    "",
+    ...NOTATION.flatMap((text) => [text.replaceAll("^", "\\^"), ""]),
+    "</details>",
     "",
     ...families.flatMap(familyLines),
   ].join("\n");
@@ -48,6 +55,7 @@ function functionLines(entry: Entry): string[] {
     ...entry.worked.flatMap(exampleLines),
     `**Source.** ${entry.source}`,
     "",
+    ...methodLines(entry.method),
   ];
 }
 

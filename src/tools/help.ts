@@ -5,6 +5,8 @@ import { onlyCell } from "../cells";
 import { readCatalogue } from "./catalogue";
 import type { CustomEnum } from "../functions/catalogue";
 import { pictures, type Picture } from "../pane/pictures";
+import { methodHtml } from "./methods/html";
+import { NOTATION } from "./methods/notation";
 import { ROOT } from "./paths";
 import { readReference, type Entry, type Family, type WorkedExample } from "./reference";
 
@@ -100,7 +102,7 @@ export async function helpPage(): Promise<string> {
       <p>Functions for programming and testing strength training: how close to failure, how heavy, and whether the change is real. In Excel and in the workbook page they are typed <code>=SPARE.E1RM(…)</code>, in Google Sheets <code>=SPARE_E1RM(…)</code>.</p>
     </header>
     <nav aria-label="Functions">
-      <p><strong>First</strong> <a href="#cautions">Before anybody lifts</a> <a href="#cells">How cells are read</a> <a href="#pictures">Pictures</a> <a href="#cards">Cards for phones</a></p>
+      <p><strong>First</strong> <a href="#cautions">Before anybody lifts</a> <a href="#cells">How cells are read</a> <a href="#pictures">Pictures</a> <a href="#cards">Cards for phones</a> <a href="#methods">Methods</a></p>
 ${families.map(familyLinks).join("\n")}
     </nav>
     <main>
@@ -119,6 +121,11 @@ ${pictures.map(pictureOf).join("\n")}
       <section id="cards">
         <h2>Cards for the squad's phones</h2>
 ${CARDS.map((text) => `        <p>${text}</p>`).join("\n")}
+      </section>
+      <section id="methods">
+        <h2>How to read the methods</h2>
+        <p>Each function's method unfolds below it: the equation, what it assumes, when not to use it, an example with every number on the way, and where it comes from.</p>
+${NOTATION.map((text) => `        <p>${escaped(text)}</p>`).join("\n")}
       </section>
 ${families.map((family) => familySection(family, enums)).join("\n")}
     </main>
@@ -178,6 +185,7 @@ function article(entry: Entry, enums: Enums): string {
           <p><strong>Errors.</strong> ${escaped(entry.errors)}</p>
 ${entry.worked.map(example).join("\n")}
           <p class="source"><strong>Source.</strong> ${escaped(entry.source)}</p>
+${methodHtml(entry.method, escaped)}
         </article>`;
 }
 

@@ -23,7 +23,10 @@ const COLORS = "src/pane/colors.css";
 export const products = {
   excel: {
     code: ["src/hosts/excel/functions.ts", "src/tools/excelConfig.ts"],
-    data: [CATALOGUE, CAUTIONS, "src/hosts/excel", COLORS, "docs/images/pictures", "manifest.xml"],
+    data: [
+      ...[CATALOGUE, CAUTIONS, "shared/methods", "src/hosts/excel", COLORS],
+      ...["docs/images/pictures", "manifest.xml"],
+    ],
     configure: async (base) => (await import("./excelConfig")).excelConfig(base),
   },
   workbook: {

@@ -3,6 +3,7 @@ import { readCatalogue } from "./catalogue";
 import type { CatalogueFunction } from "../functions/catalogue";
 import { familyTitle } from "../functions/familyTitle";
 import { workExamples, type Shown } from "./examples";
+import { readMethod, type Method } from "./methods/read";
 
 export interface Family {
   readonly name: string;
@@ -14,6 +15,7 @@ export interface Entry extends CatalogueFunction {
   /** How the function is typed: `SPARE.E1RM(load, reps, [reserve], [equation])`. */
   readonly signature: string;
   readonly worked: readonly WorkedExample[];
+  readonly method: Method;
 }
 
 export interface WorkedExample {
@@ -37,6 +39,7 @@ export async function readReference(): Promise<Family[]> {
         ...entry,
         signature: signatureOf(entry),
         worked: entry.examples.map((formula) => ({ formula, shown: shown.get(formula) })),
+        method: readMethod(name, entry.id),
       })),
   }));
 }

@@ -3,6 +3,8 @@ import { join } from "node:path";
 import ts from "typescript";
 import { readSheets } from "../../src/readySheets";
 import { readCatalogue } from "../../src/tools/catalogue";
+import { readMethod } from "../../src/tools/methods/read";
+import { NOTATION } from "../../src/tools/methods/notation";
 import { ROOT } from "../../src/tools/paths";
 import { allMessages } from "../functions/voice";
 
@@ -61,6 +63,15 @@ const help = (): Said[] =>
     })),
   );
 
+/** How the functions compute what they do, without what is typed and what goes to a journal. */
+const methods = (): Said[] => [
+  ...NOTATION.map((text) => ({ where: "notation", text })),
+  ...readCatalogue().functions.flatMap(({ id, family }) => {
+    const { assumes, notFor, story } = readMethod(family, id);
+    return [...assumes, ...notFor, story].map((text) => ({ where: `method of ${id}`, text }));
+  }),
+];
+
 /** The words on the demo's sheets and on the ready ones. */
 const sheets = (): Said[] =>
   ["demo", "pane"].flatMap((folder) =>
@@ -117,6 +128,7 @@ const offers = (): Said[] =>
 export const allSaid = (): Said[] => [
   ...documents(),
   ...help(),
+  ...methods(),
   ...sheets(),
   ...hosts(),
   ...messages(),
