@@ -136,7 +136,7 @@ export async function createSelection(
 
   async function admit(areas: readonly Moved[]): Promise<boolean> {
     const before = dependents.length + behind.size;
-    starts.push(...areas);
+    for (const area of areas) starts.push(area);
     const fresh: FormulaCell[] = [];
     const waiting: SheetArea[] = [...areas];
     for (let area = waiting.pop(); area; area = waiting.pop()) {
@@ -149,7 +149,7 @@ export async function createSelection(
         waiting.push({ sheet: reader.sheet.name, area: reader.area });
       }
     }
-    dependents.push(...fresh);
+    dependents = dependents.concat(fresh);
     await admitUnsaved();
     if (fresh.length > 0) leaveCirclesAmong([...ours, ...dependents, ...behind]);
     await admitByEvidence(fresh);

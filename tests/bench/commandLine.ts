@@ -2,10 +2,9 @@ import { spawnSync } from "node:child_process";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { pathToFileURL } from "node:url";
-import { DIST } from "../../src/tools/paths";
 import { buildBook, worksheet } from "../cli/support";
 import { hasLibreOffice } from "../libreOffice";
+import { runSpare } from "./runSpare";
 
 const rows = 50_000;
 
@@ -27,8 +26,8 @@ export function benchCommandLine(): void {
       logOf((row) => `A${row}*(1+(B${row}+C${row})/30)`),
     );
     const results = {
-      [`${rows} filled-down E1RM cells`]: runSpare(cells, folder),
-      "the same in a Table": runSpare(table, folder),
+      [`${rows} filled-down E1RM cells`]: calc(cells, folder),
+      "the same in a Table": calc(table, folder),
       ...(hasLibreOffice && { "native formulas, LibreOffice": runLibreOffice(native, folder) }),
     };
     console.log("\nA season's log on the command line");
@@ -38,10 +37,13 @@ export function benchCommandLine(): void {
   }
 }
 
-/** A log of so many sets, from row 2 on, with E1RM filled down beside them. */
-export function filledDown(length: number): Uint8Array {
+/**
+ * A log of so many sets, from row 2 on, with E1RM filled down beside them, and whatever else stands in a row from column
+ * E on.
+ */
+export function filledDown(length: number, beside = nothing): Uint8Array {
   const call = (row: number) => `_xldudf_SPARE_E1RM(A${row},B${row},C${row})`;
-  return buildBook({ sheets: { Log: dataOf(call, length) } });
+  return buildBook({ sheets: { Log: dataOf(call, length, beside) } });
 }
 
 interface Cost {
@@ -55,18 +57,21 @@ const heading = `<row r="1">${["load", "reps", "reserve", "e1RM"]
   })
   .join("")}</row>`;
 
-function dataOf(formula: (row: number) => string, length = rows): string {
+function dataOf(formula: (row: number) => string, length = rows, beside = nothing): string {
   const data = Array.from({ length }, (_, index) => {
     const row = index + 2;
     const numbers = [80 + (row % 60) * 2.5, 1 + (row % 8), row % 5];
     const cells = numbers.map((value, at) => `<c r="${"ABC"[at]}${row}"><v>${value}</v></c>`);
-    return `<row r="${row}">${cells.join("")}<c r="D${row}"><f>${formula(row)}</f></c></row>`;
+    return `<row r="${row}">${cells.join("")}<c r="D${row}"><f>${formula(row)}</f></c>${beside(row)}</row>`;
   });
   return heading + data.join("");
 }
 
+const nothing: (row: number) => string = () => "";
+
 const logOf = (formula: (row: number) => string) => buildBook({ sheets: { Log: dataOf(formula) } });
 
+/** The same in a Table, whose formulas name its columns. */
 export function tableOf(length: number): Uint8Array {
   const ref = `A1:D${length + 1}`;
   const columns = ["load", "reps", "reserve", "e1RM"].map(
@@ -81,7 +86,7 @@ export function tableOf(length: number): Uint8Array {
   return buildBook({
     sheets: {
       Log: worksheet(
-        dataOf(() => formula),
+        dataOf(() => formula, length),
         `<tableParts count="1"><tablePart r:id="rId1"/></tableParts>`,
       ),
     },
@@ -90,23 +95,9 @@ export function tableOf(length: number): Uint8Array {
   });
 }
 
-/** Runs the built program, which says at its end what it took. */
-function runSpare(input: string, folder: string): Cost {
-  const program = `
-    process.on("exit", () => {
-      const { userCPUTime, maxRSS } = process.resourceUsage();
-      process.stderr.write("took " + userCPUTime / 1e6 + " " + maxRSS / 1024);
-    });
-    await import(${JSON.stringify(pathToFileURL(join(DIST, "cli.js")).href)});`;
-  const args = ["spare", "calc", input, "-o", join(folder, "out.xlsx")];
-  const { stderr } = spawnSync(
-    process.execPath,
-    ["--input-type=module", "-e", program, "--", ...args],
-    { encoding: "utf8" },
-  );
-  const [, seconds, megabytes] = /took ([\d.]+) ([\d.]+)$/.exec(stderr) ?? [];
-  if (seconds === undefined) throw new Error(stderr);
-  return { "user s": round(Number(seconds)), MB: Math.round(Number(megabytes)) };
+function calc(input: string, folder: string): Cost {
+  const { user, megabytes } = runSpare("calc", input, "-o", join(folder, "out.xlsx"));
+  return { "user s": user, MB: megabytes };
 }
 
 function runLibreOffice(input: string, folder: string): Cost {

@@ -30,7 +30,8 @@ export function ownLine(tests: readonly DatedScore[], per: number): OwnLine {
   const slope = sumOfProducts(dates, scores) / spread;
   const points = zip(deviations(dates), deviations(scores));
   const residuals = points.map(([x, y]) => y - slope * x);
-  const [first, last] = [Math.min(...dates), Math.max(...dates)];
+  const first = dates.reduce((one, other) => Math.min(one, other));
+  const last = dates.reduce((one, other) => Math.max(one, other));
   return {
     tests: tests.length,
     slope,

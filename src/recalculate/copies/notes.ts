@@ -184,7 +184,7 @@ const SHAPE_TYPE =
 /** Adds a hidden box beside each cell, in the manner of Excel. */
 function extendDrawing(xml: string, addresses: readonly string[]): string {
   const used = [...xml.matchAll(/_x0000_s(\d+)/g)].map(([, id]) => Number(id));
-  const first = Math.max(1024, ...used) + 1;
+  const first = used.reduce((one, other) => Math.max(one, other), 1024) + 1;
   const type = xml.includes('id="_x0000_t202"') ? "" : SHAPE_TYPE;
   const shapes = addresses.map((address, index) => writeBox(address, first + index));
   const end = xml.lastIndexOf("</xml>");

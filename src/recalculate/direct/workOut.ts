@@ -60,7 +60,7 @@ export async function workOut(
       const needed = state === undefined || state === "begun" ? neededBy(cell) : [];
       if (state === undefined && needed && needed.length > 0) {
         states.set(cell, "begun");
-        waiting.push(...needed);
+        for (const other of needed) waiting.push(other);
         continue;
       }
       if (state === undefined || state === "begun") {

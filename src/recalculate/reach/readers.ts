@@ -37,18 +37,19 @@ export function indexReaders(formulas: Iterable<readonly [FormulaCell, Reads]>):
 
   return {
     take({ sheet, area }) {
-      const found: FormulaCell[] = anywhere.splice(0);
+      const found = new Set(anywhere.splice(0));
       for (
         let column = area.startColumn;
         column <= Math.min(area.endColumn, LAST_COLUMN);
         column++
       ) {
-        found.push(...(columns.get(keyOf(sheet, column))?.take(area.startRow, area.endRow) ?? []));
+        const ofColumn = columns.get(keyOf(sheet, column))?.take(area.startRow, area.endRow) ?? [];
+        for (const cell of ofColumn) found.add(cell);
       }
       for (const [cell, place] of apart) {
-        if (place.sheet === sheet && meet(place.area, area)) found.push(cell);
+        if (place.sheet === sheet && meet(place.area, area)) found.add(cell);
       }
-      const fresh = [...new Set(found)].filter((cell) => !taken.has(cell));
+      const fresh = [...found].filter((cell) => !taken.has(cell));
       for (const cell of fresh) taken.add(cell);
       return fresh;
     },

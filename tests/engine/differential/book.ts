@@ -1,12 +1,19 @@
+import type { CellValue } from "../../../src/xlsx/model";
+
 /**
  * The workbook that the formulas beside this file read: a squad's land training, invented, with the cells that
  * spreadsheets disagree over: blanks, zeros, numbers as text, empty text, truth values and errors.
  */
 
-type Cell = number | string | boolean | null | { readonly formula: string };
+type Cell = number | string | boolean | null | Formula;
+/** A formula, and what a program saves for it. */
+interface Formula {
+  readonly formula: string;
+  readonly saved: CellValue;
+}
 export type Rows = readonly (readonly Cell[])[];
 
-const empty: Cell = { formula: '""' };
+const empty: Cell = { formula: '""', saved: "" };
 
 /** The table `Sets`: one set a row. Dates are 2 to 13 March 2026. */
 const log: Rows = [
@@ -38,7 +45,7 @@ const data: Rows = [
   [1, 0, 9, "TRUE", 50, "max", 45291.999_988_425_9, "x"],
   ["x", 4, 2, "12%", 60, "over", 60, null],
   [true, 8, 6, "1.5e3", 70, "far", 61, "Z"],
-  [{ formula: "1/0" }, 7, 5, "squat squat", 80, "end", 46082, "y"],
+  [{ formula: "1/0", saved: "#DIV/0!" }, 7, 5, "squat squat", 80, "end", 46082, "y"],
   [-2.5, 15.75, 3, 'O\'Neil "Bo"', 90, "out", 44926, "x"],
 ];
 

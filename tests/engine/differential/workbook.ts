@@ -5,7 +5,8 @@ import { buildBook } from "../../cli/support";
 import { elementAt, named } from "../../present";
 import type { Rows } from "./book";
 import { names, sheets, table } from "./book";
-import type { Case } from "./cases";
+import { isError, type CellValue } from "../../../src/xlsx/model";
+import type { Case, Values } from "./cases";
 
 /** Where a case stands in the workbook. */
 export interface Placed {
@@ -26,10 +27,18 @@ export function place(cases: readonly Case[]): ReadonlyMap<Case, Placed> {
   );
 }
 
-/** The workbook with all of the formulas and none of their values, as a file. */
-export function buildWorkbook(cases: readonly Case[]): Uint8Array {
+/** A workbook as somebody saved it: what its formulas come to, and formulas in cells that else hold a number. */
+export interface Saved {
+  values(one: Case): Values;
+  /** By `Sheet!A1`. */
+  readonly formulas: Readonly<Record<string, string>>;
+}
+
+/** The workbook with all of the formulas, and none of their values unless it is to be as saved, as a file. */
+export function buildWorkbook(cases: readonly Case[], saved?: Saved): Uint8Array {
   const rows: Record<string, string> = {};
-  for (const [{ formula, isArray, rows: high, columns }, { sheet, row, column }] of place(cases)) {
+  for (const [one, { sheet, row, column }] of place(cases)) {
+    const { formula, isArray, rows: high, columns } = one;
     const area = {
       startRow: row,
       startColumn: column,
@@ -39,11 +48,21 @@ export function buildWorkbook(cases: readonly Case[]): Uint8Array {
     const array = isArray ? ` t="array" ref="${areaAddress(area)}"` : "";
     const cm = isArray ? ` cm="1"` : "";
     const text = escapeXml(toFile(formula).replace(/^=/, ""));
+    const values = saved?.values(one) ?? [[null]];
     rows[sheet] ??= "";
-    rows[sheet] +=
-      `<row r="${row + 1}"><c r="${cellAddress(row, column)}"${cm}><f${array}>${text}</f></c></row>`;
+    rows[sheet] += values
+      .map((line, down) => {
+        const written = line.map((value, right) => {
+          const own = down === 0 && right === 0 ? `<f${array}>${text}</f>` : "";
+          return valueXml(cellAddress(row + down, column + right), value, own, own && cm);
+        });
+        return `<row r="${row + down + 1}">${written.join("")}</row>`;
+      })
+      .join("");
   }
-  const data = Object.entries(sheets).map(([name, content]) => [name, sheetXml(content)] as const);
+  const data = Object.entries(sheets).map(
+    ([name, content]) => [name, sheetXml(name, content, saved)] as const,
+  );
   const tableSheet = Object.keys(sheets).indexOf(table.sheet) + 1;
   const main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
   return buildBook({
@@ -63,21 +82,43 @@ export function buildWorkbook(cases: readonly Case[]): Uint8Array {
   });
 }
 
-function sheetXml(rows: Rows): string {
+function sheetXml(sheet: string, rows: Rows, saved: Saved | undefined): string {
   return rows
     .map((cells, row) => {
-      const written = cells.map((cell, column) => cellXml(cellAddress(row, column), cell));
+      const written = cells.map((cell, column) => {
+        const address = cellAddress(row, column);
+        const formula = saved?.formulas[`${sheet}!${address}`];
+        return formula !== undefined && typeof cell !== "object"
+          ? valueXml(address, cell, `<f>${escapeXml(formula)}</f>`)
+          : cellXml(address, cell, saved !== undefined);
+      });
       return `<row r="${row + 1}">${written.join("")}</row>`;
     })
     .join("");
 }
 
-function cellXml(address: string, cell: Rows[number][number]): string {
+function cellXml(address: string, cell: Rows[number][number], isSaved: boolean): string {
   if (cell === null) return "";
-  if (typeof cell === "number") return `<c r="${address}"><v>${cell}</v></c>`;
-  if (typeof cell === "boolean") return `<c r="${address}" t="b"><v>${Number(cell)}</v></c>`;
-  if (typeof cell === "object") return `<c r="${address}"><f>${escapeXml(cell.formula)}</f></c>`;
-  return `<c r="${address}" t="inlineStr"><is><t xml:space="preserve">${escapeXml(cell)}</t></is></c>`;
+  if (typeof cell === "object") {
+    return valueXml(address, isSaved ? cell.saved : null, `<f>${escapeXml(cell.formula)}</f>`);
+  }
+  if (typeof cell === "string") {
+    return `<c r="${address}" t="inlineStr"><is><t xml:space="preserve">${escapeXml(cell)}</t></is></c>`;
+  }
+  return valueXml(address, cell, "");
+}
+
+/** A cell with a value, or none, behind its formula, if it has one. */
+function valueXml(address: string, value: CellValue, formula: string, marks = ""): string {
+  const type =
+    typeof value === "boolean"
+      ? ` t="b"`
+      : typeof value === "string"
+        ? ` t="${isError(value) ? "e" : "str"}"`
+        : "";
+  const text = typeof value === "boolean" ? Number(value) : escapeXml(String(value));
+  const held = value === null ? "" : `<v>${text}</v>`;
+  return `<c r="${address}"${type}${marks}>${formula}${held}</c>`;
 }
 
 function tableXml(main: string): string {

@@ -172,6 +172,60 @@ function steps(random: Random): Drawn {
   return { rows: [...headed, ...rows, ...blank], how: "reference" };
 }
 
+const exercises: Parameter & { keys: boolean } = {
+  draw: (random) =>
+    random() < 0.995
+      ? pick("Squat", "squat ", "Bench", "Row", "ROW", 5, "5")(random)
+      : pick("Swim", null, 0, "#N/A", true)(random),
+  keys: true,
+};
+
+/** A table of how much exercises count for muscles, mostly as it should be. */
+function shares(random: Random): Drawn {
+  const slip = random() < 0.3 ? 0.98 : 1;
+  const share = mostly(pick(1, 0.5, 0, null, "0,5", "0.25", "–", ""), slip);
+  const muscle = mostly(pick("quads", "back", "chest", "Arme"), slip);
+  const width = 1 + Math.floor(random() * 3);
+  const titles = [
+    pick("exercise", null, 0, "lift")(random),
+    ...cells(1, width, () => muscle(random))[0]!,
+  ];
+  const names = ["Squat", "bench ", "Row", 5, ...(random() < 0.1 ? ["TRUE"] : [])];
+  const rows = names.map((name): Scalar[] => [name, ...cells(1, width, () => share(random))[0]!]);
+  if (random() < 0.2)
+    rows.splice(2, 0, [pick(null, 0, "")(random), ...Array<Scalar>(width).fill(null)]);
+  if (random() < 0.05) rows.push(["squat", ...Array<Scalar>(width).fill(1)]);
+  if (random() < 0.03) rows.push([null, ...Array<Scalar>(width).fill(0.5)]);
+  const table = [titles, ...rows];
+  const wider = random() < 0.2 ? table.map((row) => [...row, null]) : table;
+  return { rows: random() < 0.03 ? [titles] : wider, how: "reference" };
+}
+
+/** A table of blocks, with and without names and a heading. */
+function blocks(random: Random): Drawn {
+  const odds = random();
+  if (odds < 0.06) return { rows: [[pick(null, 0, 0.5, "")(random)]], how: "reference" };
+  const named = random() < 0.5;
+  const calm = random() < 0.7 ? 1 : 0.98;
+  const columns = [
+    ...[between(1, 4, 1), between(2, 6, 1), between(2, 6, 1), between(3, 6, 1), between(6, 9, 1)],
+    ...[between(1, 4), between(0, 3)],
+    ...(odds < 0.1 ? [between(0, 3)] : []),
+  ].map((draw) => mostly(draw, calm));
+  const name = mostly(pick("Base", "Build", "easy week", 3, null, "", 0, true), 0.97);
+  const height = 1 + Math.floor(random() * 4);
+  const rows = Array.from({ length: height }, () => [
+    ...(named ? [name(random)] : []),
+    ...columns.map((draw) => draw(random)),
+  ]);
+  const width = elementAt(rows, 0).length;
+  const titles = Array.from({ length: width }, (_, at): Scalar => `column ${"abcdefghi"[at]}`);
+  if (named && random() < 0.2) titles[0] = pick(null, 0, "", 5)(random);
+  const headed = random() < 0.3 ? [titles] : [];
+  const blank = random() < 0.15 ? [Array<Scalar>(width).fill(pick(null, 0)(random))] : [];
+  return { rows: [...headed, ...rows, ...blank], how: "reference" };
+}
+
 const list =
   (draw: Draw) =>
   (random: Random): Drawn => {
@@ -182,6 +236,15 @@ const list =
     );
     const rows = random() < 0.5 ? [content] : content.map((cell) => [cell]);
     return { rows, how: random() < 0.1 ? "as text" : "reference" };
+  };
+/** The same, never left out. */
+const givenList =
+  (draw: Draw) =>
+  (random: Random): Drawn => {
+    for (;;) {
+      const drawn = list(draw)(random);
+      if (drawn.how !== "omitted") return drawn;
+    }
   };
 const one =
   (draw: Draw, omitted: number) =>
@@ -310,6 +373,80 @@ export const draws: Readonly<Record<string, Draws>> = {
       },
     ),
     digits: 1e-9,
+  },
+  PAIREDCHANGE: {
+    arguments: columns(data(score), data(score), only(confidence), {
+      ...part(
+        ...(["n", "dropped", "mean before", "mean after", "mean change", "sd of change"] as const),
+        ...[
+          "standard error",
+          "low",
+          "high",
+          "t",
+          "df",
+          "p",
+          "effect size",
+          "effect standard error",
+        ],
+      ),
+      single: true,
+    }),
+    digits: 1e-8,
+  },
+  RESPONSESHARE: {
+    arguments: lifted(
+      ...[data(score), data(spread), data(spread), data(score), optional(size), optional(df)],
+      optional(confidence),
+      part(
+        ...(["observed share", "share if all alike", "share without noise", "true sd"] as const),
+        ...["true sd low", "true sd high", "p", "reading"],
+      ),
+    ),
+    digits: 1e-8,
+  },
+  PLANWEEK: {
+    arguments: (random) => {
+      const [most, week, ...rest] = lifted(
+        ...[data(load), { ...data(mostly(between(1, 9, 1))), omitted: 0 }],
+        part(
+          "load",
+          "sets",
+          "reserve",
+          "reps low",
+          "reps high",
+          "percent",
+          "volume load",
+          "block",
+          "week",
+        ),
+        ...[optional(increment), word(equation)],
+      )(random);
+      return [most!, blocks(random), week!, ...rest];
+    },
+  },
+  BLOCKPLAN: {
+    arguments: each(
+      (random) => (random() < 0.6 ? one(load, 0)(random) : givenList(load)(random)),
+      ...[blocks, one(increment, 0.4), one(equation, 0.4)],
+    ),
+  },
+  LOGSUMMARY: {
+    arguments: (random) => {
+      const [by, ...drawn] = columns(
+        ...[{ ...keys, omitted: 0 }, data(load), data(reps), optional(reserve), optional(reps)],
+        ...[only(mostly(pick(0, 2, 3.5, 4))), only(mostly(pick(0, 5, 12))), only(equation)],
+      )(random);
+      return [by!, ...drawn];
+    },
+  },
+  MUSCLESETS: {
+    arguments: (random) => {
+      const [exercise, done, ...rest] = columns(
+        ...[{ ...exercises, omitted: 0 }, data(reps), optional(reserve), optional(reps)],
+        ...[only(mostly(pick(0, 2, 3.5, 4))), keys],
+      )(random);
+      return [exercise!, done!, shares(random), ...rest];
+    },
   },
   RESPONDERDIFF: {
     arguments: lifted(

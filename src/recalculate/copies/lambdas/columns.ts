@@ -5,24 +5,38 @@ import { lambda, letting, type Lambda, type Names } from "./lambda";
  * the first bad cell is the error of the whole.
  */
 
-/** How columns are read: each name by the parameter it reads and the formula that reads it. */
+/**
+ * How columns are read: each name by the parameter it reads and the formula that reads it, beside labels that are always
+ * there and keys that may be.
+ */
 export function readColumns(
   columns: Readonly<Record<string, readonly [parameter: string, read: string]>>,
   by?: "by",
+  labels?: "by" | "exercise",
 ): Names {
   const given = Object.values(columns).map(([parameter]) => parameter);
   const lengths = given.map((parameter) => `{LENGTH}(${parameter})`);
-  const heads = given.map((parameter) => `{NOHEADING}(${parameter})`);
+  const heads = [
+    ...given.map((parameter) => `{NOHEADING}(${parameter})`),
+    ...(labels ? [`{NOLABELS}(${labels},total)`] : []),
+    ...(by ? ["IF(keyed>0,{NOLABELS}(by,total),0)"] : []),
+  ];
+  const heights = [
+    ...lengths,
+    ...(labels ? [`{TALL}(${labels})`] : []),
+    ...(by ? ["IF(keyed>0,{TALL}(by),1)"] : []),
+  ];
   return {
     ...(by && { keyed: `{GIVEN}(by)` }),
-    total: `MAX(${lengths.join(",")}${by ? `,IF(keyed>0,{TALL}(by),1)` : ""})`,
-    headed: `IF(MAX(${lengths.join(",")})=1,0,IF(${heads.join("+")}${by ? "+IF(keyed>0,{NOLABELS}(by,total),0)" : ""}>0,0,1))`,
+    total: `MAX(${heights.join(",")})`,
+    headed: `IF(MAX(${lengths.join(",")})=1,0,IF(${heads.join("+")}>0,0,1))`,
     ...Object.fromEntries(
       Object.entries(columns).map(([name, [, read]]) => [name, `{DOWN}(${read},total,headed)`]),
     ),
     bad: [
       ...Object.keys(columns).map((name) => `SUM(1*ISERROR(${name}))`),
       ...lengths.map((length) => `(${length}>1)*(${length}<>total)`),
+      ...(labels ? [`{MISPLACED}(${labels},total)`] : []),
       ...(by ? [`IF(keyed>0,{MISPLACED}(by,total),0)`] : []),
     ].join("+"),
   };
@@ -90,19 +104,41 @@ export const columns: readonly Lambda[] = [
     `IF({TALL}(by)*{WIDE}(by)=1,0,LET(row,INDEX({TURNED}(by,total),1,0),` +
       `SUM(IF(ISERROR(row),1,IF(LEN(TRIM(row))=0,0,IF(ISNUMBER(row),1*(row<>0),1-{HEADING}(row)))))))`,
   ),
-  // A table with a row for each key, in the order in which they come; a key is the same whatever its case.
+  // The keys of each row below a heading, blank ones empty.
+  lambda(
+    "KEYCELLS",
+    "by total headed",
+    letting(
+      { upright: `{TURNED}(by,total)` },
+      `IF(SEQUENCE(total)>headed,IF(LEN(TRIM(upright))=0,"",IF(ISLOGICAL(upright),upright&"",upright)),"")`,
+    ),
+  ),
+  lambda(
+    "KEYHEADS",
+    "by total headed",
+    letting(
+      { upright: `{TURNED}(by,total)`, first: `INDEX(upright,1,0)` },
+      `IF(headed*({TALL}(upright)>1)*ISTEXT(first)>0,IF(LEN(TRIM(first))=0,"by",first),"by")`,
+    ),
+  ),
+  // What two keys share that are the same, whatever their case; rows that do not count share what no key has.
+  lambda(
+    "SAMEKEYS",
+    "keys counted",
+    `IF(counted,BYROW(LOWER(TRIM(keys)),LAMBDA(key,TEXTJOIN(UNICHAR(31),FALSE,key))),UNICHAR(30))`,
+  ),
+  // Whether a row is the first of its key.
+  lambda("FIRSTS", "same counted", `counted*(XMATCH(same,same)=SEQUENCE(ROWS(same)))`),
+  // A table with a row for each key, in the order in which they come.
   lambda(
     "KEYED",
     "by total headed counted amounts title",
     letting(
       {
-        upright: `{TURNED}(by,total)`,
-        first: `INDEX(upright,1,0)`,
-        keys: `IF(SEQUENCE(total)>headed,IF(LEN(TRIM(upright))=0,"",IF(ISLOGICAL(upright),upright&"",upright)),"")`,
-        same: `IF(counted,BYROW(LOWER(TRIM(keys)),LAMBDA(key,TEXTJOIN(UNICHAR(31),FALSE,key))),UNICHAR(30))`,
-        fresh: `counted*(XMATCH(same,same)=SEQUENCE(total))`,
-        heads: `IF(headed*({TALL}(upright)>1)*ISTEXT(first)>0,IF(LEN(TRIM(first))=0,"by",first),"by")`,
-        top: `HSTACK(heads,title)`,
+        keys: `{KEYCELLS}(by,total,headed)`,
+        same: `{SAMEKEYS}(keys,counted)`,
+        fresh: `{FIRSTS}(same,counted)`,
+        top: `HSTACK({KEYHEADS}(by,total,headed),title)`,
       },
       `IF(SUM(1*ISERROR(same))>0,#VALUE!,IF(SUM(fresh)=0,top,VSTACK(top,` +
         `HSTACK(FILTER(keys,fresh),MAP(FILTER(same,fresh),LAMBDA(one,SUM(IF(same=one,amounts,0))))))))`,

@@ -1,9 +1,12 @@
+import { blocks } from "./blocks";
 import { columns } from "./columns";
 import { curve } from "./curve";
 import type { Lambda } from "./lambda";
 import { shapes } from "./lifted";
 import { load } from "./load";
 import { log } from "./log";
+import { logSummary } from "./logSummary";
+import { muscleSets } from "./muscleSets";
 import { plan } from "./plan";
 import { readers } from "./readers";
 import { statistics } from "./statistics";
@@ -22,7 +25,17 @@ export type { Lambda } from "./lambda";
 export const lambdas: ReadonlyMap<string, Lambda> = new Map(
   [
     ...[...readers, ...shapes, ...columns, ...curve, ...statistics],
-    ...[...strength, ...load, ...plan, ...log, ...testing, ...studies],
+    ...[
+      ...strength,
+      ...load,
+      ...plan,
+      ...blocks,
+      ...log,
+      ...logSummary,
+      ...muscleSets,
+      ...testing,
+      ...studies,
+    ],
   ].map((lambda) => [lambda.name, lambda]),
 );
 

@@ -99,6 +99,12 @@ export const readers: readonly Lambda[] = [
     `LET(number,{NUMBER}(value,1),IF(LEN(number)=0,usual,IF(number<0,#VALUE!,number)))`,
   ),
   lambda("USUALLY", "value usual", `LET(number,{SETTING}(value,usual),IF(number=0,usual,number))`),
+  // How a table leaves a cell out: a sign, and no word, which may mean something.
+  lambda(
+    "LEFTOUT",
+    "value",
+    `IF(ISTEXT(value),LET(plain,value&"",EXACT(LOWER(plain),UPPER(plain))*(${hasDigit.join("+")}=0)),0)`,
+  ),
   // A share between 0 and 1, such as a confidence.
   lambda("SHARE", "value usual", `LET(number,{USUALLY}(value,usual),IF(number>=1,#VALUE!,number))`),
   lambda(

@@ -29,6 +29,15 @@ export const statistics: readonly Lambda[] = [
         `IF(far<0.5,SQRT(df*(1-far)/far),SQRT(df*near/(1-near))))`,
     ),
   ),
+  // A spreadsheet's own chi-square cuts degrees of freedom to whole numbers as well; its gamma distribution takes any.
+  lambda("CHISQUARE", "chance df", `GAMMA.INV(chance,df/2,2)`),
+  // The chance of a ratio of variances at least this large; that below the line is known where it has no degrees of freedom.
+  lambda(
+    "RATIOTAIL",
+    "ratio df dfBelow",
+    `IF(dfBelow=0,1-GAMMA.DIST(df*ratio,df/2,2,TRUE),` +
+      `BETA.DIST(dfBelow/(dfBelow+df*ratio),dfBelow/2,df/2,TRUE))`,
+  ),
   // Hedges' correction for small samples, exact; beyond 1,000 by its series, where logarithms lose digits.
   lambda(
     "HEDGES",

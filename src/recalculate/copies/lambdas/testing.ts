@@ -16,6 +16,16 @@ const beforeAndAfter = readColumns({
   scoresAfter: ["after", "{SCORE}(after)"],
 });
 
+/** The athletes who have both scores. */
+const pairs: Names = {
+  both: `ISNUMBER(scoresBefore)*ISNUMBER(scoresAfter)`,
+  pairs: `SUM(both)`,
+  changes: `IF(both,{DIFFERENCE}(scoresAfter,scoresBefore),"")`,
+  // A row that holds something, but not both scores.
+  lost: `(1-both)*({DOWN}({THERE}(before),total,0)+{DOWN}({THERE}(after),total,0)>0)`,
+};
+const DROPPED = "SUM(IF(SEQUENCE(total)>headed,lost,0))";
+
 export const testing: readonly Lambda[] = [
   lifted(
     "MDC",
@@ -96,19 +106,15 @@ export const testing: readonly Lambda[] = [
         ...beforeAndAfter,
         limit: `{ONE}({NUMBER}(threshold,0))`,
         level: `{ONE}({SHARE}(confidence,0.95))`,
-        both: `ISNUMBER(scoresBefore)*ISNUMBER(scoresAfter)`,
-        pairs: `SUM(both)`,
-        changes: `IF(both,{DIFFERENCE}(scoresAfter,scoresBefore),"")`,
+        ...pairs,
         passed: `SUM(IF(both,1*{ABOVE}(changes,limit),0))`,
         stayed: `SUM(IF(both,1*(changes<=0),0))`,
-        // A row that holds something, but not both scores.
-        lost: `(1-both)*({DOWN}({THERE}(before),total,0)+{DOWN}({THERE}(after),total,0)>0)`,
       },
       `(LEN(limit)=0)+0*level`,
       `pairs=0`,
       {
         n: "pairs",
-        dropped: "SUM(IF(SEQUENCE(total)>headed,lost,0))",
+        dropped: DROPPED,
         responders: "passed",
         share: "passed/pairs",
         low: "{WILSONLOW}(passed,pairs,level)",
@@ -117,6 +123,93 @@ export const testing: readonly Lambda[] = [
       },
     ),
   ),
+  lambda(
+    "PAIREDCHANGE",
+    'before after confidence=0.95 part=""',
+    columnReport(
+      {
+        ...beforeAndAfter,
+        level: `{ONE}({SHARE}(confidence,0.95))`,
+        ...pairs,
+        earlier: `IF(both,scoresBefore,"")`,
+        later: `IF(both,scoresAfter,"")`,
+        centre: `AVERAGE(changes)`,
+        off: `IF(pairs<2,#N/A,{SPREAD}(changes))`,
+        error: `off/SQRT(pairs)`,
+        ratio: `IF(error=0,#N/A,centre/error)`,
+        reach: `IF(error=0,#N/A,{REACH}(level,pairs-1)*error)`,
+        offBefore: `IF(pairs<3,#N/A,{SPREAD}(earlier))`,
+        offAfter: `IF(pairs<3,#N/A,{SPREAD}(later))`,
+        effect: `IF(offBefore=0,#N/A,{HEDGES}(pairs-1)*centre/offBefore)`,
+        products: `SUM(IF(both,(scoresBefore-AVERAGE(earlier))*(scoresAfter-AVERAGE(later)),0))`,
+        close: `IF(offBefore*offAfter=0,#N/A,products/(pairs-1)/offBefore/offAfter)`,
+        alike: `IF(ABS(close)>1-0.000000000001,IF(close>0,1,-1),close)`,
+        effectOff: `SQRT(2*(1-alike)/pairs+effect^2/(2*pairs))`,
+      },
+      `0*level`,
+      `pairs=0`,
+      {
+        n: "pairs",
+        dropped: DROPPED,
+        "mean before": "AVERAGE(earlier)",
+        "mean after": "AVERAGE(later)",
+        "mean change": "centre",
+        "sd of change": "off",
+        "standard error": "error",
+        low: "centre-reach",
+        high: "centre+reach",
+        t: "ratio",
+        df: "IF(pairs<2,#N/A,pairs-1)",
+        p: "{BOTHTAILS}(ratio,pairs-1)",
+        "effect size": "effect",
+        "effect standard error": "IF(effectOff=0,#N/A,effectOff)",
+      },
+    ),
+  ),
+  parted("RESPONSESHARE", {
+    parameters: "meanChange sdChange typicalError threshold n=0 df=0 confidence=0.95",
+    reads: {
+      centre: `{NUMBER}(meanChange,0)`,
+      seen: `{POSITIVE}(sdChange)`,
+      limit: `{NUMBER}(threshold,0)`,
+      size: `{SETTING}(n,0)`,
+      error: `{POSITIVE}(typicalError)`,
+      level: `{SHARE}(confidence,0.95)`,
+      degrees: `{SETTING}(df,0)`,
+    },
+    working: {
+      noise: `error*SQRT(2)`,
+      excess: `(seen-noise)*(seen+noise)`,
+      trueOff: `IF({ABOVE}(seen,noise),SQRT(excess),#N/A)`,
+      free: `IF(size=0,#N/A,size-1)`,
+      seenBelow: `seen^2*(1-free/{CHISQUARE}((1+level)/2,free))`,
+      seenAbove: `seen^2*(free/{CHISQUARE}((1-level)/2,free)-1)`,
+      noiseBelow: `IF(degrees=0,0,noise^2*(1-degrees/{CHISQUARE}((1+level)/2,degrees)))`,
+      noiseAbove: `IF(degrees=0,0,noise^2*(degrees/{CHISQUARE}((1-level)/2,degrees)-1))`,
+      low: `SQRT({GREATER}(0,excess-SQRT(seenBelow^2+noiseAbove^2)))`,
+      high: `SQRT({GREATER}(0,excess+SQRT(seenAbove^2+noiseBelow^2)))`,
+      chance: `{RATIOTAIL}((seen/noise)^2,free,degrees)`,
+      reading: choose(
+        [
+          [`ISERROR(chance)`, `"say n to tell spread from test error"`],
+          [`{ABOVE}(1-level,chance)`, `"more spread than test error explains"`],
+        ],
+        `"all may have changed alike"`,
+      ),
+    },
+    refusal: `IF(size=0,0,IF((size<>INT(size))+(size<2)+(size>10000000)>0,#VALUE!,0))`,
+    parts: {
+      "observed share": "{TAIL}((limit-centre)/seen,0)",
+      "share if all alike": "{TAIL}((limit-centre)/noise,0)",
+      "share without noise": "{TAIL}((limit-centre)/trueOff,0)",
+      "true sd": "trueOff",
+      "true sd low": "low",
+      "true sd high": "high",
+      p: "chance",
+      reading: "reading",
+    },
+    layout: "report",
+  }),
   parted("RESPONDERDIFF", {
     parameters: "respondersA nA respondersB nB confidence=0.95",
     reads: {

@@ -114,6 +114,32 @@ function betaInverse(chance: number, a: number, b: number): Scalar {
   return Math.exp(high);
 }
 
+/** The share of a gamma distribution of this shape below x: its power series, or Legendre's continued fraction (DLMF 8.7.1, 8.9.2). */
+function gammaShare(x: number, shape: number): number {
+  if (x <= 0) return 0;
+  const density = Math.exp(shape * Math.log(x) - x - gammaln(shape));
+  if (x < shape + 1) {
+    let term = 1 / shape;
+    let total = term;
+    for (let n = 1; term > total * 1e-17; n++) total += term *= x / (shape + n);
+    return density * total;
+  }
+  let fraction = 0;
+  for (let n = 2000; n > 0; n--) fraction = (n * (n - shape)) / (x + 2 * n + 1 - shape - fraction);
+  return 1 - density / (x + 1 - shape - fraction);
+}
+
+/** The value below which a gamma distribution lies with this chance, found by halving its logarithm. */
+function gammaInverse(chance: number, shape: number): number {
+  let [low, high] = [-745, Math.log(shape + 1e3 * Math.sqrt(shape) + 1e3)];
+  for (let step = 0; step < 200; step++) {
+    const middle = (low + high) / 2;
+    if (gammaShare(Math.exp(middle), shape) < chance) low = middle;
+    else high = middle;
+  }
+  return Math.exp(high);
+}
+
 const logChoose = (all: number, some: number) =>
   gammaln(all + 1) - gammaln(some + 1) - gammaln(all - some + 1);
 
@@ -193,6 +219,8 @@ export const functions: Readonly<Record<string, Sheet>> = {
   LEN: ofTexts((text) => text.length),
   TRIM: ofTexts(excelTrim),
   LOWER: ofTexts((text) => text.toLowerCase()),
+  UPPER: ofTexts((text) => text.toUpperCase()),
+  EXACT: ofTexts((one, other) => one === other),
   LEFT: ofTexts((text, length = "1") => text.slice(0, Number(length))),
   RIGHT: ofTexts((text, length = "1") => text.slice(-Number(length))),
   MID: ofTexts((text, start, length) => text.substr(Number(start) - 1, Number(length))),
@@ -273,10 +301,14 @@ export const functions: Readonly<Record<string, Sheet>> = {
     );
   },
   FILTER: (given, include) => {
-    const { cells } = matrixOf(plain(given));
-    const chosen = matrixOf(plain(include)).cells.map((row) => truthIn(elementAt(row, 0)));
+    const { cells, columns } = matrixOf(plain(given));
+    const included = matrixOf(plain(include));
+    const chosen = included.cells.flat().map(truthIn);
     const problem = problemIn(chosen);
     if (problem) return problem;
+    if (included.rows === 1 && included.columns === columns && columns > 1) {
+      return workedOut(cells.map((row) => row.filter((_, column) => chosen[column])));
+    }
     return chosen.length === cells.length
       ? workedOut(cells.filter((_, row) => chosen[row]))
       : value;
@@ -300,6 +332,21 @@ export const functions: Readonly<Record<string, Sheet>> = {
     workedOut(
       matrixOf(plain(given)).cells.map((row) => [(call as Callable)(new Matrix([row])) as Scalar]),
     ),
+  MMULT: (left, right) => {
+    const [one, other] = [matrixOf(plain(left)), matrixOf(plain(right))];
+    const cells = [...one.cells.flat(), ...other.cells.flat()];
+    const problem = problemIn(cells);
+    if (problem) return problem;
+    if (one.columns !== other.rows || !cells.every((cell) => typeof cell === "number"))
+      return value;
+    return workedOut(
+      one.cells.map((row) =>
+        elementAt(other.cells, 0).map((_, column) =>
+          sumOf(row.map((cell, at) => Number(cell) * Number(cellAt(other.cells, at, column)))),
+        ),
+      ),
+    );
+  },
   TEXTJOIN: (delimiter, ignoreEmpty, ...given) => {
     const cells = given.flatMap((each) => matrixOf(plain(each)).cells.flat()).map(textIn);
     const problem = problemIn(cells);
@@ -324,6 +371,14 @@ export const functions: Readonly<Record<string, Sheet>> = {
     a > 0 && b > 0 && x >= 0 && x <= 1 ? betainc(x, a, b) : new Problem("#NUM!"),
   ),
   "BETA.INV": ofNumbers(betaInverse),
+  "GAMMA.DIST": ofNumbers((x, shape, scale) =>
+    x >= 0 && shape > 0 && scale > 0 ? gammaShare(x / scale, shape) : new Problem("#NUM!"),
+  ),
+  "GAMMA.INV": ofNumbers((chance, shape, scale) =>
+    chance > 0 && chance < 1 && shape > 0 && scale > 0
+      ? gammaInverse(chance, shape) * scale
+      : new Problem("#NUM!"),
+  ),
   "HYPGEOM.DIST": ofNumbers((found, drawn, marked, total) => {
     const possible = found >= 0 && found <= Math.min(drawn, marked);
     if (!possible || found < drawn + marked - total) return new Problem("#NUM!");
