@@ -3,6 +3,7 @@ import { callsOurs } from "../../formula/spelling";
 import { tokensOf, type Token } from "../../formula/tokens";
 import { implementations } from "../../functions/implementations";
 import { lambdas, PREFIX } from "./lambdas";
+import { whyFrozen } from "./whyFrozen";
 
 /** A formula that calculates without the add-in, and the functions it calls for that. */
 export interface Rewritten {
@@ -46,7 +47,9 @@ function rewrite(tokens: readonly Token[], calls: Set<string>): string | undefin
 export function whyNotRewritten(formula: string): string {
   const tokens = tokensOf(formula);
   const missing = oursIn(tokens).find((id) => !hasClosedForm(id));
-  if (missing !== undefined) return `${missing} cannot be written as a formula`;
+  if (missing !== undefined) {
+    return `${missing} cannot be written as a formula: ${whyFrozen(missing)}`;
+  }
   return tokens.some(({ kind }) => kind === "columns" || kind === "rows")
     ? "it reads whole columns or rows"
     : "it does not give a function the arguments that it takes";
