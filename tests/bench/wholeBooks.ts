@@ -90,10 +90,11 @@ export async function benchWholeBooks(only?: number): Promise<void> {
       const output = join(folder, "out.xlsx");
       writeFileSync(input, bytes());
       const results = COMMANDS.map((command) => {
-        const { out: _, ...run } = runSpare(command, input, "-o", output);
+        const { status, seconds, user, megabytes } = runSpare(command, input, "-o", output);
         const compared = compare(input, output, ours);
         differences.push(...compared.differences.map((each) => `${command}: ${each}`));
-        return { command, ...run, ...compared, differences: compared.differences.length };
+        const took = { status, seconds: Math.round(seconds), "user s": user, MB: megabytes };
+        return { command, ...took, ...compared, differences: compared.differences.length };
       });
       console.table(results);
     }
