@@ -49,7 +49,14 @@ export default defineConfig({
       { ...project("unit"), plugins: [lean] },
       project("engine", { setupFiles: ["tests/random.ts", "tests/setup/engine.ts"] }),
       project("dist", { globalSetup: ["tests/setup/dist.ts"] }),
-      project("browser", { globalSetup: ["tests/setup/browser.ts"] }),
+      project("browser", {
+        globalSetup: ["tests/setup/browser.ts"],
+        // A computer with other work to do takes its time over a page this size.
+        testTimeout: 300_000,
+        expect: { poll: { timeout: 60_000 } },
+        // Where nobody can look, a browser that stumbled once is asked again; the report says "retry".
+        retry: process.env.CI ? 1 : 0,
+      }),
       project("hostile"),
       project("simulated"),
     ],

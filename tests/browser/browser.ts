@@ -1,7 +1,8 @@
 import type { Browser, Locator } from "playwright-core";
 import { chromium } from "playwright-core";
-import { describe, inject } from "vitest";
+import { afterAll, describe, inject } from "vitest";
 import { executablePath } from "./chromium";
+import { isKept } from "./keptTab";
 
 /**
  * A group of tests that need a browser. Where there is none they are skipped, and say so; in CI,
@@ -13,11 +14,22 @@ export function describeInBrowser(name: string, tests: () => void): void {
     if (process.env.CI) throw new Error(trouble);
     process.stderr.write(`SKIPPED: ${trouble}\n`);
   }
-  describe.skipIf(executablePath === undefined)(name, tests);
+  describe.skipIf(executablePath === undefined)(name, () => {
+    afterAll(leaveTidy);
+    tests();
+  });
 }
 
-/** Joins the browser that all tests of a run share. What is opened through one joining is closed with it. */
-export const joinBrowser = (): Promise<Browser> => chromium.connect(inject("browser"));
+let joined: Promise<Browser> | undefined;
+
+/** The browser that all tests of a run share. Each process of tests joins it once. */
+export const joinBrowser = (): Promise<Browser> => (joined ??= chromium.connect(inject("browser")));
+
+/** Closes what a group of tests left open, such as a test that failed half-way. */
+async function leaveTidy(): Promise<void> {
+  const contexts = (await joined)?.contexts() ?? [];
+  await Promise.all(contexts.filter((one) => !isKept(one)).map((one) => one.close()));
+}
 
 /** Where the built pages are served. */
 export const home = inject("home");

@@ -1,28 +1,20 @@
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, expect, it, vi } from "vitest";
+import { expect, it } from "vitest";
 import { describeInBrowser, home, joinBrowser } from "./browser";
-import { openPage, patience } from "./pageSession";
-
-vi.setConfig({ testTimeout: 3 * patience });
+import { openPage } from "./pageSession";
 
 /** 5 January and 1 May 2026, as days since the last of 1899. */
 const january = 46_027;
 const may = 46_143;
 
 describeInBrowser("dates in the browser's language", () => {
-  let browser: Browser;
-
-  beforeAll(async () => {
-    browser = await joinBrowser();
-  }, patience);
-
-  afterAll(() => browser.close());
-
   it.each([
     ["en-GB", january, "5 Jan 2026"],
+    // What a browser here speaks unless it is told otherwise.
     ["en-US", may, "1 May 2026"],
   ] as const)("are typed, pasted and edited (%s)", async (locale, day, text) => {
-    const session = await openPage(browser, home, { locale });
+    const language = locale === "en-US" ? {} : { locale };
+    const session = await openPage(await joinBrowser(), home, { demo: "first sheet", ...language });
+    expect(await session.page.evaluate(() => navigator.language)).toBe(locale);
     const sheet = await session.addSheet();
     for (const typed of ["5/1/2026", "26/1/2026", "8-10", "5/1/2026"]) await session.type(typed);
     await session.shows(sheet, "A4").toBe(day);
@@ -41,6 +33,7 @@ describeInBrowser("dates in the browser's language", () => {
     await session.go("A1");
     await session.page.keyboard.press("F2");
     await session.page.keyboard.press("Enter");
+    await expect.poll(() => session.selected()).toBe("A2");
     expect(await session.read(sheet, "A1")).toBe(day);
 
     await session.context.grantPermissions(["clipboard-read", "clipboard-write"]);

@@ -1,7 +1,6 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, expect, it } from "vitest";
+import { expect, it } from "vitest";
 import type { Metadata } from "../../src/functions/catalogue";
 import { built } from "../built";
 import { describeInBrowser, joinBrowser } from "./browser";
@@ -15,14 +14,8 @@ const runtimeFile = createRequire(import.meta.url).resolve(
 const ORIGIN = "https://addin.example";
 
 describeInBrowser("functions.html under the real custom-functions runtime", () => {
-  let browser: Browser;
-  beforeAll(async () => {
-    browser = await joinBrowser();
-  });
-  afterAll(() => browser.close());
-
   it("associates every function of functions.json, and asks no address but its own and the platform's", async () => {
-    const page = await browser.newPage();
+    const page = await (await joinBrowser()).newPage();
     const asked: string[] = [];
     const complaints: string[] = [];
     page.on("console", (message) => {

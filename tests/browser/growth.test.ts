@@ -1,22 +1,16 @@
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, beforeEach, expect, it, vi } from "vitest";
+import { beforeEach, expect, it } from "vitest";
 import { describeInBrowser, home, joinBrowser } from "./browser";
+import { openForAll } from "./openForAll";
 import type { PageSession } from "./pageSession";
-import { openPage, patience } from "./pageSession";
-
-vi.setConfig({ testTimeout: 2 * patience });
+import { openPage } from "./pageSession";
 
 describeInBrowser("a sheet grows before anybody reaches its edge", () => {
-  let browser: Browser;
   let session: PageSession;
   let sheet: string;
 
-  beforeAll(async () => {
-    browser = await joinBrowser();
-    session = await openPage(browser, home);
-  }, patience);
-
-  afterAll(() => browser.close());
+  openForAll(async () => {
+    session = await openPage(await joinBrowser(), home, { demo: "first sheet" });
+  });
 
   beforeEach(async () => {
     sheet = await session.addSheet();

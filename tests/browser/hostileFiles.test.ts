@@ -1,13 +1,11 @@
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, expect, it, vi } from "vitest";
+import { expect, it } from "vitest";
 import { loadPage } from "../bench/load";
 import { hostileFiles } from "../hostile/files";
 import { checkSheet, checkValue } from "../hostile/files/file";
 import { seed } from "../random";
 import { describeInBrowser, home, joinBrowser } from "./browser";
+import { openForAll } from "./openForAll";
 import { openPage, patience, type PageSession } from "./pageSession";
-
-vi.setConfig({ testTimeout: 5 * patience });
 
 /** Of the hostile files, those that a browser could take otherwise than the reading code alone. */
 const refused = [
@@ -30,29 +28,20 @@ const opened = [
 ];
 
 describeInBrowser("a file that somebody made to harm", () => {
-  let browser: Browser;
   let session: PageSession;
-  beforeAll(async () => {
-    browser = await joinBrowser();
-    session = await openPage(browser, home);
-  }, patience);
-  afterAll(() => browser.close());
-
+  openForAll(async () => {
+    session = await openPage(await joinBrowser(), home, { demo: "first sheet" });
+  });
   async function open(name: string, called = "hostile"): Promise<void> {
     const file = hostileFiles(seed).find((each) => each.name === name)!;
-    const choosing = session.page.waitForEvent("filechooser");
-    await session.page.getByRole("button", { name: "Open", exact: true }).click();
-    const buffer = Buffer.from(file.bytes());
-    await (
-      await choosing
-    ).setFiles({ name: `${called}.xlsx`, mimeType: "application/zip", buffer });
+    await session.openFile({ name: `${called}.xlsx`, bytes: file.bytes() });
   }
 
   it("is refused in one line, and the open workbook stays", async () => {
     for (const name of refused) {
       await open(name);
       await session.says().toMatch(/^hostile\.xlsx was not opened: [^\p{Cc}]{8,300}\.$/u);
-      expect(await session.read("Start", "C11")).toBe(112.5);
+      await session.shows("Start", "C11").toBe(112.5);
       await session.page.evaluate(() => (document.querySelector("#message")!.textContent = ""));
     }
   });

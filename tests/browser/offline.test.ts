@@ -1,41 +1,34 @@
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, expect, it, vi } from "vitest";
+import { afterAll, beforeAll, expect, it, onTestFinished } from "vitest";
 import { serve } from "../../src/tools/serve";
 import { built } from "../built";
 import { describeInBrowser, joinBrowser } from "./browser";
-import { openPage, patience, ready } from "./pageSession";
-
-vi.setConfig({ testTimeout: 5 * patience });
+import { openPage, ready } from "./pageSession";
 
 describeInBrowser("without a network", () => {
-  let browser: Browser;
   let parent: string;
 
-  beforeAll(async () => {
-    browser = await joinBrowser();
+  beforeAll(() => {
     // Any folder of any host will do.
     parent = mkdtempSync(join(tmpdir(), "offline-"));
     cpSync(built(), join(parent, "some", "folder"), { recursive: true });
-  }, patience);
+  });
 
-  afterAll(async () => {
-    await browser.close();
+  afterAll(() => {
     rmSync(parent, { recursive: true });
   });
 
   it("the page opens after one visit, installs, and takes a new version only when told to", async () => {
     const serving = await serve(parent, 3950);
+    onTestFinished(() => serving.close());
     const address = `${serving.address}some/folder/`;
-    const session = await openPage(browser, address, { serviceWorkers: "allow" });
+    const session = await openPage(await joinBrowser(), address, { serviceWorkers: "allow" });
     const { page, context } = session;
     await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
     await expect
-      .poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null), {
-        timeout: patience,
-      })
+      .poll(() => page.evaluate(() => navigator.serviceWorker.controller !== null))
       .toBe(true);
 
     // Chromium says what would keep it from installing the page as an app.
@@ -54,18 +47,18 @@ describeInBrowser("without a network", () => {
 
     const worker = join(parent, "some", "folder", "service-worker.js");
     const before = readFileSync(worker, "utf8");
-    writeFileSync(worker, before.replace(/VERSION="\w+"/, 'VERSION="another"'));
+    const version = `after${/VERSION="(\w+)"/.exec(before)![1]}`;
+    writeFileSync(worker, before.replace(/VERSION="\w+"/, `VERSION="${version}"`));
     await page.reload();
     await ready(page);
     const take = page.getByRole("button", { name: "Take the new version" });
-    await take.waitFor({ timeout: patience });
+    await take.waitFor();
     const caches = () => page.evaluate(() => window.caches.keys());
     expect(await caches()).toHaveLength(2);
     await Promise.all([page.waitForEvent("load"), take.click()]);
     await ready(page);
-    await expect.poll(caches, { timeout: patience }).toEqual(["reps-to-spare another"]);
+    await expect.poll(caches).toEqual([`reps-to-spare ${version}`]);
     await session.shows(sheet, "A1").toBeCloseTo(116.6667, 3);
     await session.close();
-    await serving.close();
   });
 });

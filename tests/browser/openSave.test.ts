@@ -2,99 +2,58 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import ExcelJS from "exceljs";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, expect, it, vi } from "vitest";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, beforeEach, expect, it } from "vitest";
 import { ROOT } from "../../src/tools/paths";
 import { picturesOf, type Pictures } from "../../src/engine/data/pictures";
 import { lookInto, readData } from "../engine/data/support";
 import { accent, describeInBrowser, home, joinBrowser, pixelsOf } from "./browser";
+import type { PageSession, Visitor } from "./pageSession";
+import { openPage } from "./pageSession";
 
-const patience = 60_000;
 const fileOf = (name: string) => join(import.meta.dirname, "../xlsx/files", `${name}.xlsx`);
 const log = "Week 1's log";
 
-vi.setConfig({ testTimeout: 2 * patience });
-
 describeInBrowser("a workbook of one's own in the page", () => {
-  let browser: Browser;
+  let session: PageSession;
   let page: Page;
   let folder: string;
-  let complaints: string[];
-  let requests: string[];
 
-  beforeAll(async () => {
-    folder = mkdtempSync(join(tmpdir(), "open-save-"));
-    browser = await joinBrowser();
-  });
+  beforeAll(() => void (folder = mkdtempSync(join(tmpdir(), "open-save-"))));
+  afterAll(() => rmSync(folder, { recursive: true }));
 
-  afterAll(async () => {
-    await browser.close();
-    rmSync(folder, { recursive: true });
-  });
-
-  beforeEach(async () => {
-    complaints = [];
-    requests = [];
-    page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
-    page.setDefaultTimeout(patience);
-    await page.addInitScript(() => {
-      Object.assign(window, { showOpenFilePicker: undefined, showSaveFilePicker: undefined });
-    });
-    page.on("pageerror", (error) => complaints.push(error.message));
-    page.on("console", (message) => {
-      if (message.type() === "error") complaints.push(message.text());
-    });
-    page.on("request", (request) => requests.push(request.url()));
-    await page.goto(home);
-    await page.waitForFunction(() => window.spare !== undefined, null, { timeout: patience });
-  }, patience);
-
-  afterEach(() => page.close());
-
-  const read = (sheet: string, address: string) =>
-    page.evaluate(([s, a]) => window.spare!.readCell(s, a), [sheet, address] as const);
-  const press = (name: string) => page.getByRole("button", { name, exact: true }).click();
-  const says = () =>
-    expect.poll(() => page.locator("#message").textContent(), { timeout: patience });
-
-  async function openFile(path: string): Promise<void> {
-    const choosing = page.waitForEvent("filechooser");
-    await press("Open");
-    await (await choosing).setFiles(path);
-  }
+  const visit = async (demo: Visitor["demo"]) => {
+    session = await openPage(await joinBrowser(), home, { demo });
+    ({ page } = session);
+  };
+  beforeEach(() => visit("first sheet"));
 
   async function type(address: string, text: string): Promise<void> {
-    const box = page.locator("[data-u-comp=defined-name] input");
-    await box.click();
-    await box.fill(address);
-    await box.press("Enter");
-    await page.keyboard.type(text, { delay: 20 });
-    await page.keyboard.press("Enter");
+    await session.go(address);
+    await session.type(text);
   }
 
   async function save(): Promise<Uint8Array> {
-    const downloading = page.waitForEvent("download");
-    await press("Save");
-    const download = await downloading;
-    expect(download.suggestedFilename()).toBe("xlsxwriter.xlsx");
-    const path = join(folder, "saved.xlsx");
-    await download.saveAs(path);
-    return new Uint8Array(readFileSync(path));
+    const { name, bytes } = await session.save("Save");
+    expect(name).toBe("xlsxwriter.xlsx");
+    return bytes;
   }
 
   it("opens, computes, takes a change and is saved with it, and nothing leaves the page", async () => {
-    await openFile(fileOf("xlsxwriter"));
-    await says().toBe(
-      "xlsxwriter.xlsx is open. A copy saved here will not have its tables' own look and names.",
-    );
+    await session.openFile(fileOf("xlsxwriter"));
+    await session
+      .says()
+      .toBe(
+        "xlsxwriter.xlsx is open. A copy saved here will not have its tables' own look and names.",
+      );
     expect(await page.title()).toBe("xlsxwriter – Reps to Spare");
     // 100 kg for 5 with 2 left is 7 to failure: Epley (1985) has 100 × (1 + 7/30).
-    expect(await read(log, "F3")).toBeCloseTo(123.3333, 4);
-    expect(await read(log, "F5")).toBe(122.5);
-    expect(await read("Two", "A1")).toBe(200);
+    expect(await session.read(log, "F3")).toBeCloseTo(123.3333, 4);
+    expect(await session.read(log, "F5")).toBe(122.5);
+    expect(await session.read("Two", "A1")).toBe(200);
 
     await type("B2", "120");
-    await expect.poll(() => read(log, "F3"), { timeout: patience }).toBe(148);
+    await session.shows(log, "F3").toBe(148);
 
     const { cell, style, sheetNamed } = lookInto(readData(await save()));
     expect(cell(log, "B2").v).toBe(120);
@@ -106,11 +65,11 @@ describeInBrowser("a workbook of one's own in the page", () => {
     expect(sheetNamed(log).columnData?.[0]?.w).toBe(103);
     expect(sheetNamed("Two").hidden).toBe(1);
 
-    const origins = requests.filter((address) => !address.startsWith("blob:"));
+    const origins = session.requests.filter((address) => !address.startsWith("blob:"));
     expect(new Set(origins.map((address) => new URL(address).origin))).toEqual(
       new Set([new URL(home).origin]),
     );
-    expect(complaints).toEqual([]);
+    expect(session.complaints).toEqual([]);
   });
 
   it("is opened by dropping it on the page", async () => {
@@ -122,36 +81,35 @@ describeInBrowser("a workbook of one's own in the page", () => {
       return holder;
     }, bytes);
     await page.dispatchEvent("#workbook", "drop", { dataTransfer: transfer });
-    await says().toMatch(/^crew.xlsx is open/);
-    expect(await read("Crew & tests", "D5")).toBe(128);
+    await session.says().toMatch(/^crew.xlsx is open/);
+    expect(await session.read("Crew & tests", "D5")).toBe(128);
   });
 
   it("says why a file cannot be read, and keeps the open one", async () => {
     const path = join(folder, "notes.xlsx");
     writeFileSync(path, "Dear crew");
-    const before = await read("Start", "B2");
-    await openFile(path);
-    await says().toBe("notes.xlsx was not opened: the file is not an .xlsx workbook.");
-    expect(await read("Start", "B2")).toBe(before);
+    const before = await session.read("Start", "B2");
+    await session.openFile(path);
+    await session.says().toBe("notes.xlsx was not opened: the file is not an .xlsx workbook.");
+    expect(await session.read("Start", "B2")).toBe(before);
   });
 
   it("asks nothing when another is opened over a changed one, which is kept", async () => {
-    await openFile(fileOf("xlsxwriter"));
-    await says().toMatch(/is open/);
+    await session.openFile(fileOf("xlsxwriter"));
+    await session.says().toMatch(/is open/);
     const asked: string[] = [];
     page.on("dialog", (dialog) => {
       asked.push(dialog.type());
       void dialog.dismiss();
     });
     await type("B2", "120");
-    await expect.poll(() => read(log, "B2"), { timeout: patience }).toBe(120);
-    await openFile(fileOf("exceljs"));
-    await says().toMatch(/^exceljs.xlsx is open/);
-    await page.locator(".library-button").click();
-    await page.getByRole("button", { name: "xlsxwriter", exact: true }).click();
-    await expect.poll(() => page.title(), { timeout: patience }).toBe("xlsxwriter – Reps to Spare");
-    await expect.poll(() => read(log, "F3"), { timeout: patience }).toBe(148);
-    expect(await read(log, "B2")).toBe(120);
+    await session.shows(log, "B2").toBe(120);
+    await session.openFile(fileOf("exceljs"));
+    await session.says().toMatch(/^exceljs.xlsx is open/);
+    await session.choose("xlsxwriter");
+    await expect.poll(() => page.title()).toBe("xlsxwriter – Reps to Spare");
+    await session.shows(log, "F3").toBe(148);
+    expect(await session.read(log, "B2")).toBe(120);
     expect(asked).toEqual([]);
   });
 
@@ -166,18 +124,13 @@ describeInBrowser("a workbook of one's own in the page", () => {
       sheet.addImage(image, { tl: { col: 1, row: 2 }, ext: { width: 200, height: 160 } });
     }
     await book.xlsx.writeFile(path);
-    await openFile(path);
-    await says().toBe("xlsxwriter.xlsx is open.");
+    await session.openFile(path);
+    await session.says().toBe("xlsxwriter.xlsx is open.");
 
     for (const name of ["Log", "Trend"]) {
-      await page.evaluate((sheet) => {
-        const workbook = window.spare!.api.getActiveWorkbook()!;
-        workbook.setActiveSheet(workbook.getSheetByName(sheet)!);
-      }, name);
+      await session.show(name);
       // The icon's ground is the accent, which no cell here has.
-      await expect
-        .poll(() => pixelsOf(page.locator("#workbook"), accent), { timeout: patience })
-        .toBeGreaterThan(1000);
+      await expect.poll(() => pixelsOf(page.locator("#workbook"), accent)).toBeGreaterThan(1000);
     }
 
     await page.evaluate(() => {
@@ -186,7 +139,7 @@ describeInBrowser("a workbook of one's own in the page", () => {
         document.title = `printing ${image?.naturalWidth}`;
       };
     });
-    await press("Print");
+    await session.press("Print");
     await expect.poll(() => page.title()).toBe("printing 64");
     const printed = page.locator("#print .picture");
     expect(await printed.count()).toBe(1);
@@ -203,9 +156,9 @@ describeInBrowser("a workbook of one's own in the page", () => {
     expect(places(after)).toEqual(places(before));
 
     // Looked at only: nothing is lost by opening another.
-    await openFile(fileOf("exceljs"));
-    await says().toMatch(/^exceljs.xlsx is open/);
-    expect(complaints).toEqual([]);
+    await session.openFile(fileOf("exceljs"));
+    await session.says().toMatch(/^exceljs.xlsx is open/);
+    expect(session.complaints).toEqual([]);
   });
 
   it("opens a file with a damaged picture, without it, and says so", async () => {
@@ -218,29 +171,28 @@ describeInBrowser("a workbook of one's own in the page", () => {
     });
     sheet.addImage(image, { tl: { col: 1, row: 2 }, ext: { width: 200, height: 160 } });
     await book.xlsx.writeFile(path);
-    await openFile(path);
-    await says().toBe(
-      "damaged.xlsx is open. A copy saved here will not have its damaged pictures.",
-    );
+    await session.openFile(path);
+    await session
+      .says()
+      .toBe("damaged.xlsx is open. A copy saved here will not have its damaged pictures.");
     await type("A5", "12345");
-    await expect.poll(() => read("Log", "A5"), { timeout: patience }).toBe(12345);
-    expect(complaints).toEqual([]);
+    await session.shows("Log", "A5").toBe(12345);
+    expect(session.complaints).toEqual([]);
   });
 
   it("prints the sheet that is shown on one page, from a phone as well", async () => {
+    await visit("whole");
     await page.setViewportSize({ width: 390, height: 844 });
-    await page.evaluate(() => {
-      window.print = () => undefined;
-      const book = window.spare!.api.getActiveWorkbook()!;
-      book.setActiveSheet(book.getSheetByName("Percentages")!);
-    });
+    await page.evaluate(() => void (window.print = () => undefined));
+    await session.show("Percentages");
+    await session.shows("Start", "C11").toBe(112.5);
     for (const name of ["Open", "Save", "Print"]) {
       const box = (await page.getByRole("button", { name, exact: true }).boundingBox())!;
       expect(box.x + box.width).toBeLessThanOrEqual(390);
     }
-    await press("Print");
-    const printed = await page.locator("#print td").allTextContents();
-    expect(printed).toContain("93.8%");
+    await session.press("Print");
+    const printed = page.locator("#print td");
+    await expect.poll(() => printed.allTextContents()).toContain("93.8%");
     const pdf = await page.pdf({ preferCSSPageSize: true, printBackground: true });
     expect(pdf.toString("latin1").match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
   });

@@ -1,9 +1,14 @@
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { IWorkbookData } from "@univerjs/core";
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from "playwright-core";
 import { expect } from "vitest";
 import type { CellContent } from "../../src/engine/inspect";
+import { built } from "../built";
+import { keptTab, leave, newTab, newTabIn, patience } from "./keptTab";
 
-/** A computer with other work to do takes its time over a page this size. */
-export const patience = 60_000;
+export { patience };
 
 /** One page with the workbook, and what a person does in it. */
 export interface PageSession {
@@ -20,50 +25,98 @@ export interface PageSession {
   shown(address: string): Promise<string>;
   /** The line under the workbook. */
   says(): ReturnType<typeof expect.poll>;
-  /** Selects a cell by writing its address where the sheet shows the selected one's. */
+  /** The name of the open workbook. */
+  name(): ReturnType<typeof expect.poll>;
+  /** Selects cells by writing their address where the sheet shows the selected one's. */
   go(address: string): Promise<void>;
+  /** The address of the selected cells. */
+  selected(): Promise<string>;
   type(text: string, key?: string): Promise<void>;
+  /** Fills cells of the sheet in sight from one on, for a test that is not about typing. */
+  fill(address: string, rows: readonly (readonly (string | number)[])[]): Promise<void>;
+  /** Presses a button by its whole name. */
+  press(button: string): Promise<void>;
+  /** Opens the list of workbooks and chooses one of it, or a new one. */
+  choose(button: string): Promise<void>;
+  /** Opens a file: a path, or a name and what is in it. */
+  openFile(file: string | { readonly name: string; readonly bytes: Uint8Array }): Promise<void>;
+  /** Saves the workbook with Ctrl+S, or a button, and says under what name and with what in it. */
+  save(button?: string): Promise<{ readonly name: string; readonly bytes: Uint8Array }>;
+  /** The name of the sheet in sight, and its first row in sight, counted from 0. */
+  inSight(): Promise<string>;
+  firstRow(): Promise<number>;
   /** Shows a sheet by its name. */
   show(sheet: string): Promise<void>;
   /** Opens an empty sheet and says its name. */
   addSheet(): Promise<string>;
-  close(): Promise<void>;
+  /** Waits until what is there is drawn as well. */
+  drawn(): Promise<void>;
+  close(): Promise<unknown>;
 }
 
-/** Opens the page in a browser context of its own, and waits until it can be used. */
+/** Who opens the page: in a browser context of its own where anything is said of that. */
+export interface Visitor extends BrowserContextOptions {
+  /** How much of the demo is there: its first sheet is enough for most, and there in half the time. */
+  readonly demo?: "whole" | "first sheet";
+  /** In a tab of its own, which the test may spoil. */
+  readonly alone?: boolean;
+}
+
+/** Opens the page as somebody who was never here, and waits until it can be used. */
 export async function openPage(
   browser: Browser,
   address: string,
-  options: BrowserContextOptions = {},
+  { demo = "whole", alone = false, ...options }: Visitor = {},
 ): Promise<PageSession> {
-  const context = await browser.newContext({
-    viewport: { width: 1280, height: 800 },
-    // Fetching everything once more would only slow a test down that does not ask for it.
-    serviceWorkers: "block",
-    ...options,
-  });
-  // A test answers the dialog for a file input, not the one for a file that a page may write to.
-  await context.addInitScript(() => {
-    Object.assign(window, { showOpenFilePicker: undefined, showSaveFilePicker: undefined });
-  });
-  return visit(context, address);
+  const isUsual = !alone && Object.keys(options).length === 0;
+  const page = isUsual ? await keptTab(browser, address) : await newTab(browser, options);
+  if (demo === "first sheet") {
+    await page.route("**/demo.json", (route) =>
+      route.fulfill({ contentType: "application/json", body: firstSheet() }),
+    );
+  }
+  const close = () => (isUsual ? leave(page, address) : page.context().close());
+  return { ...(await open(page, address)), close };
 }
 
 /** Opens the page in a context that may have been here before. */
 export async function visit(context: BrowserContext, address: string): Promise<PageSession> {
-  const page = await context.newPage();
-  page.setDefaultTimeout(patience);
+  const page = await newTabIn(context);
+  return { ...(await open(page, address)), close: () => page.close() };
+}
+
+/** The demo without all sheets but the first, as the page loads it. */
+function firstSheet(): string {
+  const demo = JSON.parse(readFileSync(built("demo.json"), "utf8")) as IWorkbookData;
+  const [first] = demo.sheetOrder;
+  return JSON.stringify({
+    ...demo,
+    sheetOrder: [first],
+    sheets: { [first!]: demo.sheets[first!] },
+  });
+}
+
+async function open(page: Page, address: string) {
+  const heard = listenTo(page);
+  await page.goto(address);
+  await ready(page);
+  return { ...actions(page), ...heard, context: page.context(), page };
+}
+
+/** What the means of testing say, and what the spreadsheet says whenever a second workbook is opened. */
+const NOT_OURS = /blocked by Playwright|^Component \S+ already exists\.$/;
+
+/** Notes from now on what a page complains of, and what it asks for. */
+export function listenTo(page: Page): Pick<PageSession, "complaints" | "requests"> {
   const complaints: string[] = [];
   const requests: string[] = [];
   page.on("console", (message) => {
-    const ours = !message.text().includes("blocked by Playwright");
+    const ours = !NOT_OURS.test(message.text());
     if (ours && ["error", "warning"].includes(message.type())) complaints.push(message.text());
   });
   page.on("pageerror", (error) => complaints.push(error.message));
   page.on("request", (request) => requests.push(request.url()));
-  await page.goto(address);
-  await ready(page);
-  return { ...actions(page), context, page, complaints, requests, close: () => context.close() };
+  return { complaints, requests };
 }
 
 /** Waits until the workbook is there. */
@@ -71,21 +124,39 @@ export const ready = (page: Page) =>
   page.waitForFunction(() => window.spare !== undefined, null, { timeout: patience });
 
 function actions(page: Page) {
-  const poll = <T>(read: () => T) => expect.poll(read, { timeout: patience });
+  const { poll } = expect;
   const read = (sheet: string, address: string) =>
     page.evaluate(([s, a]) => window.spare!.readCell(s, a), [sheet, address] as const);
   const nameBox = page.locator("[data-u-comp=defined-name] input");
+  const selected = () =>
+    page.evaluate(
+      () => window.spare!.api.getActiveWorkbook()!.getActiveRange()?.getA1Notation() ?? "",
+    );
+  const sheetNames = () =>
+    page.evaluate(() =>
+      window
+        .spare!.api.getActiveWorkbook()!
+        .getSheets()
+        .map((sheet) => sheet.getSheetName()),
+    );
+  const inSight = () =>
+    page.evaluate(() => window.spare!.api.getActiveWorkbook()!.getActiveSheet().getSheetName());
+  const press = (name: string) => page.getByRole("button", { name, exact: true }).click();
 
   async function go(address: string): Promise<void> {
     await nameBox.click();
     await nameBox.fill(address);
     await nameBox.press("Enter");
     await poll(() => nameBox.inputValue()).toBe(address);
+    await poll(selected).toBe(address);
   }
 
   return {
     read,
     go,
+    selected,
+    inSight,
+    press,
     shows: (sheet: string, address: string) => poll(() => read(sheet, address)),
     shown: (address: string) =>
       page.evaluate(
@@ -94,25 +165,78 @@ function actions(page: Page) {
         address,
       ),
     says: () => poll(() => page.locator("#message").textContent()),
+    name: () => poll(() => page.locator(".library-button").textContent()),
     async type(text: string, key = "Enter") {
       await page.keyboard.type(text, { delay: 20 });
       await page.keyboard.press(key);
     },
+    fill: (address: string, rows: readonly (readonly (string | number)[])[]) =>
+      page.evaluate(
+        ([at, values]) => {
+          const sheet = window.spare!.api.getActiveWorkbook()!.getActiveSheet();
+          const { startRow, startColumn } = sheet.getRange(at).getRange();
+          sheet
+            .getRange(startRow, startColumn, values.length, values[0]!.length)
+            .setValues(values.map((each) => [...each]));
+        },
+        [address, rows] as const,
+      ),
+    async choose(button: string) {
+      await page.locator(".library-button").click();
+      const list = page.getByRole("dialog", { name: "Workbooks" });
+      await list.getByRole("button", { name: button, exact: true }).click();
+      await list.waitFor({ state: "hidden" });
+    },
+    async openFile(file: string | { readonly name: string; readonly bytes: Uint8Array }) {
+      const choosing = page.waitForEvent("filechooser");
+      await press("Open");
+      const chosen =
+        typeof file === "string"
+          ? file
+          : { name: file.name, mimeType: "", buffer: Buffer.from(file.bytes) };
+      await (await choosing).setFiles(chosen);
+    },
+    async save(button?: string) {
+      const downloading = page.waitForEvent("download");
+      await (button === undefined ? page.keyboard.press("Control+S") : press(button));
+      const download = await downloading;
+      // The browser may be another computer's, and then its own copy is out of reach.
+      const folder = mkdtempSync(join(tmpdir(), "saved-"));
+      try {
+        const path = join(folder, "saved");
+        await download.saveAs(path);
+        return { name: download.suggestedFilename(), bytes: new Uint8Array(readFileSync(path)) };
+      } finally {
+        rmSync(folder, { recursive: true });
+      }
+    },
+    firstRow: () =>
+      page.evaluate(
+        () =>
+          window.spare!.api.getActiveWorkbook()!.getActiveSheet().getScrollState()
+            .sheetViewStartRow,
+      ),
     async show(name: string) {
       await page.evaluate((wanted) => {
         const workbook = window.spare!.api.getActiveWorkbook()!;
         workbook.setActiveSheet(workbook.getSheetByName(wanted)!);
       }, name);
+      await poll(inSight).toBe(name);
     },
     async addSheet(): Promise<string> {
-      const tabs = page.locator("[data-u-comp=slide-tab-item]");
-      await poll(() => tabs.count()).toBeGreaterThan(0);
-      const before = await tabs.allTextContents();
+      const before = await sheetNames();
       await page.locator("[data-u-comp=sheet-bar-append-button]").first().click();
-      await poll(() => tabs.count()).toBe(before.length + 1);
-      const added = (await tabs.allTextContents()).find((name) => !before.includes(name))!;
+      await poll(async () => !before.includes(await inSight())).toBe(true);
+      const added = await inSight();
       await go("A1");
       return added;
     },
+    drawn: () =>
+      page.evaluate(
+        () =>
+          new Promise<void>((resolve) => {
+            requestAnimationFrame(() => requestAnimationFrame(() => resolve()));
+          }),
+      ),
   };
 }

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { buildSync } from "esbuild";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } from "vitest";
+import type { Page } from "playwright-core";
+import { beforeEach, describe, expect, it } from "vitest";
 import { ROOT } from "../../src/tools/paths";
 import { readPaneData } from "../../src/tools/paneData";
 import { picturesOf } from "../../src/engine/data/pictures";
@@ -10,35 +10,28 @@ import type { FakeExcel } from "../hosts/excel/fakeExcel";
 import { caught, named, only } from "../present";
 import { violations } from "./accessibility";
 import { accent, describeInBrowser, home, joinBrowser, pixelsOf } from "./browser";
+import { keptTab, patience } from "./keptTab";
+import { openForAll } from "./openForAll";
+import type { PageSession } from "./pageSession";
+import { listenTo, openPage } from "./pageSession";
 
-/** A computer with other work to do takes its time over a page this size. */
-const patience = 60_000;
+const { poll } = expect;
 
-const poll = <T>(read: () => T) => expect.poll(read, { timeout: 20_000 });
-
-vi.setConfig({ testTimeout: 2 * patience });
+/** How somebody looks at a page. */
+type Look = Parameters<Page["emulateMedia"]>[0];
 
 describeInBrowser("the pane", () => {
-  let browser: Browser;
   let page: Page;
-  let complaints: string[];
-  let requests: string[];
+  let complaints: readonly string[];
+  let requests: readonly string[];
 
-  beforeAll(async () => {
-    browser = await joinBrowser();
-  });
-
-  afterAll(() => browser.close());
-
-  async function openPage(options: Parameters<Browser["newPage"]>[0]) {
-    complaints = [];
-    requests = [];
-    page = await browser.newPage(options);
-    page.on("console", (message) => {
-      if (["error", "warning"].includes(message.type())) complaints.push(message.text());
-    });
-    page.on("pageerror", (error) => complaints.push(error.message));
-    page.on("request", (request) => requests.push(request.url()));
+  /** Opens another page than the workbook's, and notes what it complains of and asks for. */
+  async function openOther(look: Look, routes: () => Promise<void>, address: string) {
+    page = await keptTab(await joinBrowser(), home);
+    await page.emulateMedia(look);
+    ({ complaints, requests } = listenTo(page));
+    await routes();
+    await page.goto(address);
   }
 
   const pane = () => page.locator("#pane");
@@ -52,11 +45,12 @@ describeInBrowser("the pane", () => {
   }
 
   describe("beside the embedded workbook", () => {
-    beforeAll(async () => {
-      await openPage({ viewport: { width: 1280, height: 800 } });
-      await page.goto(home);
-      await tab("Find").waitFor({ timeout: patience });
-    }, patience);
+    let session: PageSession;
+
+    openForAll(async () => {
+      session = await openPage(await joinBrowser(), home, { demo: "first sheet" });
+      ({ page, complaints, requests } = session);
+    });
 
     beforeEach(async () => {
       await tab("Find").click();
@@ -65,30 +59,8 @@ describeInBrowser("the pane", () => {
       await pane().getByLabel("What do you want to know?").fill("");
     });
 
-    afterAll(() => page.close());
-
-    const read = (sheet: string, address: string) =>
-      page.evaluate(([s, a]) => window.spare!.readCell(s, a), [sheet, address] as const);
-
-    const shows = (sheet: string, address: string) => poll(() => read(sheet, address));
-
-    async function openEmptySheet(): Promise<string> {
-      const tabs = page.locator("[data-u-comp=slide-tab-item]");
-      const before = await tabs.allTextContents();
-      await page.locator("[data-u-comp=sheet-bar-append-button]").first().click();
-      await poll(() => tabs.count()).toBe(before.length + 1);
-      return (await tabs.allTextContents()).find((name) => !before.includes(name))!;
-    }
-
-    async function select(reference: string) {
-      const box = page.locator("[data-u-comp=defined-name] input");
-      await box.click();
-      await box.fill(reference);
-      await box.press("Enter");
-    }
-
     it("finds a function by a question and inserts it: the grid shows what the preview showed", async () => {
-      const sheet = await openEmptySheet();
+      const sheet = await session.addSheet();
       await find("how much for five reps with two left");
       await pane().getByRole("heading", { name: "LOADFOR", exact: true }).waitFor();
       await argument("one-rep max").fill("140");
@@ -97,65 +69,57 @@ describeInBrowser("the pane", () => {
       await argument("increment").fill("2,5");
       await poll(() => pane().locator("output").textContent()).toBe("112.5");
       await pane().getByRole("button", { name: "Insert in A1" }).click();
-      await shows(sheet, "A1").toBe(112.5);
-      expect(await pane().getByText(`Inserted in ${sheet}!A1.`).count()).toBe(1);
+      await session.shows(sheet, "A1").toBe(112.5);
+      await pane().getByText(`Inserted in ${sheet}!A1.`).waitFor();
     });
 
     it("takes arguments from the selection, blanks of a reserve kept blank, and spills", async () => {
-      const sheet = await openEmptySheet();
-      for (const line of ["load\treps\tRIR", "100\t5\t2", "110\t5\t"]) {
-        for (const text of line.split("\t")) {
-          await page.keyboard.type(text, { delay: 10 });
-          await page.keyboard.press("Tab");
-        }
-        await page.keyboard.press("Enter");
-        await select(line.startsWith("load") ? "A2" : "A3");
-      }
-      await shows(sheet, "B3").toBe(5);
-      await select("A1:C3");
+      const sheet = await session.addSheet();
+      await session.fill("A1", [
+        ["load", "reps", "RIR"],
+        [100, 5, 2],
+        [110, 5, ""],
+      ]);
+      await session.go("A1:C3");
       await find("E1RM");
       await pane().getByRole("button", { name: "Fill from the selected columns" }).click();
       await pane().getByText("Filled load, reps, reserve.").waitFor();
       const formula = pane().locator(".formula");
       await poll(() => formula.textContent()).toBe('=SPARE.E1RM(A2:A3, B2:B3, C2:C3&"")');
       // A heading's row and a row below are offered the first row of the data instead.
-      await select("E3");
+      await session.go("E3");
       await pane()
         .getByText(/^From E3 on, each result would stand in another row/)
         .waitFor();
-      await select("E1");
+      await session.go("E1");
       await pane().getByRole("button", { name: "Insert in E2" }).click();
-      await shows(sheet, "E2").toBeCloseTo(123.3333, 3);
-      await shows(sheet, "E1").toBe("e1RM");
-      expect([null, ""]).toContain(await read(sheet, "E3"));
+      await session.shows(sheet, "E2").toBeCloseTo(123.3333, 3);
+      await session.shows(sheet, "E1").toBe("e1RM");
+      expect([null, ""]).toContain(await session.read(sheet, "E3"));
       await pane().getByText(`Inserted in ${sheet}!E2.`).waitFor();
 
       await page.keyboard.press("Control+z");
-      await shows(sheet, "E1").toBeNull();
-      expect([null, ""]).toContain(await read(sheet, "E2"));
-      await select("A1");
+      await session.shows(sheet, "E1").toBeNull();
+      await poll(async () => (await session.read(sheet, "E2")) ?? "").toBe("");
+      await session.go("A1");
       await poll(() => pane().getByText("Inserted in").count()).toBe(0);
     });
 
     it("asks whose sets are meant before it makes one trend of several lifters'", async () => {
-      const sheet = await openEmptySheet();
-      const rows = ["lifter\tdate\tload\treps", "Imke\t46000\t100\t5", "Rosa\t46000\t80\t5"];
-      for (const [index, line] of rows.entries()) {
-        await select(`A${index + 1}`);
-        for (const text of line.split("\t")) {
-          await page.keyboard.type(text, { delay: 10 });
-          await page.keyboard.press("Tab");
-        }
-      }
-      await shows(sheet, "D3").toBe(5);
-      await select("A1:D3");
+      await session.addSheet();
+      await session.fill("A1", [
+        ["lifter", "date", "load", "reps"],
+        ["Imke", 46000, 100, 5],
+        ["Rosa", 46000, 80, 5],
+      ]);
+      await session.go("A1:D3");
       await find("STRENGTHTREND");
       await pane().getByRole("button", { name: "Fill from the selected columns" }).click();
       await pane()
         .getByText(/“lifter” holds 2 names \(Imke, Rosa\)/)
         .waitFor();
-      expect(
-        await pane()
+      await poll(() =>
+        pane()
           .getByRole("button", { name: /^Insert/ })
           .isDisabled(),
       ).toBe(true);
@@ -194,26 +158,26 @@ describeInBrowser("the pane", () => {
       }
       const added = (id: string) => named(names, id);
       // One cell of each that only comes out right when all it rests on is computed.
-      await shows(added("percentages"), "C12").toBe(140);
-      await shows(added("block-plan"), "I31").toBe(120);
-      await shows(added("training-log"), "K8").toBe("2026-W02");
-      await shows(added("reserve-calls"), "H9").toBe(0.75);
-      await shows(added("test-day"), "O6").toBe("real increase");
-      await shows(added("studies"), "M41").toBe("change");
-      await shows(added("squad-plan"), "E20").toBe(70);
-      await shows(added("today"), "K17").toBe("25 + 20");
-      await shows(added("who-got-stronger"), "M31").toBe(10);
+      await session.shows(added("percentages"), "C12").toBe(140);
+      await session.shows(added("block-plan"), "I31").toBe(120);
+      await session.shows(added("training-log"), "K8").toBe("2026-W02");
+      await session.shows(added("reserve-calls"), "H9").toBe(0.75);
+      await session.shows(added("test-day"), "O6").toBe("real increase");
+      await session.shows(added("studies"), "M41").toBe("change");
+      await session.shows(added("squad-plan"), "E20").toBe(70);
+      await session.shows(added("today"), "K17").toBe("25 + 20");
+      await session.shows(added("who-got-stronger"), "M31").toBe(10);
     });
 
     it("draws a table that a formula spilled", async () => {
+      const before = await session.inSight();
       await tab("Sheets").click();
       await pane()
         .getByRole("button", { name: /^Add the sheet Training log/ })
         .click();
-      await pane()
-        .getByText(/^Added as “Log/)
-        .waitFor();
-      await select("K7:T10");
+      await poll(session.inSight).toMatch(/^Log/);
+      await poll(session.inSight).not.toBe(before);
+      await session.go("K7:T10");
       await tab("Pictures").click();
       await pane().getByLabel("Show", { exact: true }).selectOption("Volume load and close sets");
       const picture = pane().getByRole("img", { name: /^Volume load and close sets by week/ });
@@ -226,16 +190,18 @@ describeInBrowser("the pane", () => {
 
       // Into the sheet: beside the table where that is selected, or at a cell of one's choice.
       const grid = page.locator("#workbook");
-      await select("C60");
-      const before = await pixelsOf(grid, accent);
+      await session.go("C60");
+      await poll(session.firstRow).toBeGreaterThan(0);
+      await session.drawn();
+      const painted = await pixelsOf(grid, accent);
       for (const [cell, place] of [
         ["K7:T10", { row: 6, column: 20 }],
         ["C61", { row: 60, column: 2 }],
       ] as const) {
-        await select(cell);
+        await session.go(cell);
         const placed = (await placedPictures()).length;
         await pane().getByRole("button", { name: "Put it in the sheet" }).click();
-        await poll(async () => (await placedPictures()).length).toBe(placed + 1);
+        await poll(async () => (await placedPictures()).length, seldom).toBe(placed + 1);
         const last = (await placedPictures()).at(-1)!;
         expect(last.sheetTransform.from).toMatchObject(place);
         expect(last.description).toMatch(/^Volume load and close sets by week/);
@@ -243,15 +209,18 @@ describeInBrowser("the pane", () => {
         expect(last.transform).toMatchObject({ width: 720 });
       }
       // Further down, so that what lies below the cell is on the screen.
-      await select("C84");
-      await poll(() => pixelsOf(grid, accent)).toBeGreaterThan(before + 10_000);
+      await session.go("C84");
+      await poll(() => pixelsOf(grid, accent)).toBeGreaterThan(painted + 10_000);
       await page.keyboard.press("Control+z");
-      await poll(async () => (await placedPictures()).length).toBe(1);
+      await poll(async () => (await placedPictures()).length, seldom).toBe(1);
       expect(complaints).toEqual([]);
     });
 
+    /** A workbook with pictures in it is much to ask for ever again. */
+    const seldom = { interval: 500, timeout: patience };
+
     async function placedPictures() {
-      const { resources } = await page.evaluate(() => window.spare!.save());
+      const resources = await page.evaluate(() => window.spare!.save().resources);
       return [...picturesOf({ resources }).values()].flat();
     }
 
@@ -285,8 +254,6 @@ describeInBrowser("the pane", () => {
   });
 
   describe("inside Excel", () => {
-    afterEach(() => page.close());
-
     /** The stand-in for Excel that the tests of the port use, in place of Microsoft's script. */
     const { outputFiles } = buildSync({
       stdin: {
@@ -301,8 +268,13 @@ describeInBrowser("the pane", () => {
     });
     const standIn = only(outputFiles).text;
 
-    async function openPane(options: Parameters<Browser["newPage"]>[0]) {
-      await openPage({ viewport: { width: 320, height: 700 }, ...options });
+    async function openPane(look: Look = {}) {
+      await openOther(look, routePlatform, `${home}pane.html`);
+      await tab("Find").waitFor();
+    }
+
+    async function routePlatform() {
+      await page.setViewportSize({ width: 320, height: 700 });
       await page.route("https://appsforoffice.microsoft.com/**", (route) =>
         route.fulfill({ contentType: "text/javascript", body: standIn }),
       );
@@ -313,15 +285,13 @@ describeInBrowser("the pane", () => {
           body: readFileSync(built("pane.html"), "utf8"),
         }),
       );
-      await page.goto(`${home}pane.html`);
-      await tab("Find").waitFor({ timeout: patience });
     }
 
     const content = (reference: string) =>
       page.evaluate((at) => (window as unknown as { fake: FakeExcel }).fake.content(at), reference);
 
     it("finds, fills in and inserts by keyboard alone", async () => {
-      await openPane({});
+      await openPane();
       const focused = () =>
         page.evaluate(() => {
           const { activeElement } = document;
@@ -337,28 +307,29 @@ describeInBrowser("the pane", () => {
       };
       await tabUntil(/^Find$/);
       await page.keyboard.press("ArrowRight");
-      expect(await focused()).toBe("Sheets");
+      await poll(focused).toBe("Sheets");
       await page.keyboard.press("ArrowLeft");
       await tabUntil(/What do you want/);
       await page.keyboard.type("which weight for 3 reps leaving 1");
       await tabUntil(/^LOADFOR/);
       await page.keyboard.press("Enter");
-      expect(await focused()).toBe("LOADFOR");
+      await poll(focused).toBe("LOADFOR");
       await tabUntil(/^one-rep max/);
       await page.keyboard.type("140");
       await tabUntil(/^reps/);
       await page.keyboard.type("3");
       await tabUntil(/^reserve/);
       await page.keyboard.type("1");
+      await pane().getByRole("button", { name: "Insert in A1" }).waitFor();
       await tabUntil(/^Insert in A1$/);
       await page.keyboard.press("Enter");
       await poll(() => content("Log!A1")).toBe("=SPARE.LOADFOR(140, 3, 1)");
       await page.keyboard.press("Escape");
-      expect(await focused()).toMatch(/^LOADFOR/);
+      await poll(focused).toMatch(/^LOADFOR/);
     });
 
     it("overwrites nothing unasked", async () => {
-      await openPane({});
+      await openPane();
       await find("PERCENT1RM");
       await argument("reps").fill("5");
       const insert = pane().getByRole("button", { name: "Insert in A1" });
@@ -375,7 +346,7 @@ describeInBrowser("the pane", () => {
     });
 
     it("adds a ready sheet", async () => {
-      await openPane({});
+      await openPane();
       await tab("Sheets").click();
       await pane().getByRole("button", { name: "Add the sheet Percentage chart" }).click();
       await pane().getByText("Added as “Percentage chart”.").waitFor();
@@ -383,7 +354,7 @@ describeInBrowser("the pane", () => {
     });
 
     it("draws the selected cells and puts the picture into the sheet", async () => {
-      await openPane({});
+      await openPane();
       await page.evaluate(() => {
         const { fake } = window as unknown as { fake: FakeExcel };
         const rows = [
@@ -417,7 +388,7 @@ describeInBrowser("the pane", () => {
     });
 
     it("says why a selection gives no picture", async () => {
-      await openPane({});
+      await openPane();
       await tab("Pictures").click();
       await pane().getByRole("button", { name: "Draw the selected cells" }).click();
       await pane()
@@ -426,7 +397,7 @@ describeInBrowser("the pane", () => {
     });
 
     it("offers one value where the active cell is in a Table", async () => {
-      await openPane({});
+      await openPane();
       await page.evaluate(() => {
         const { fake } = window as unknown as { fake: FakeExcel };
         fake.log.tables.push("B1:B9");
@@ -439,7 +410,7 @@ describeInBrowser("the pane", () => {
     });
 
     it("fits into 320 pixels", async () => {
-      await openPane({});
+      await openPane();
       for (const id of ["LOADFOR", "GROUPCHANGE", "PERCENTCHART", "POOLSTUDIES"]) {
         await find(id);
         await pane().getByRole("heading", { name: id, exact: true }).waitFor();
@@ -472,7 +443,7 @@ describeInBrowser("the pane", () => {
     }
 
     it("asks no address but its own and the platform's script", async () => {
-      await openPane({});
+      await openPane();
       const origins = new Set(requests.map((address) => new URL(address).origin));
       expect([...origins].sort()).toEqual([
         new URL(home).origin,
@@ -482,12 +453,9 @@ describeInBrowser("the pane", () => {
   });
 
   describe("the help page", () => {
-    afterEach(() => page.close());
-
     for (const colorScheme of ["light", "dark"] as const) {
       it(`gives the accessibility checker nothing to say (${colorScheme})`, async () => {
-        await openPage({ colorScheme });
-        await page.goto(`${home}help.html`);
+        await openOther({ colorScheme }, () => Promise.resolve(), `${home}help.html`);
         expect(await violations(page, "html")).toEqual([]);
         expect(complaints).toEqual([]);
         expect(requests.every((address) => address.startsWith(home))).toBe(true);

@@ -2,31 +2,25 @@ import { execFileSync } from "node:child_process";
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, expect, it, vi } from "vitest";
+import { afterAll, beforeAll, expect, it } from "vitest";
 import { describeInBrowser, home, joinBrowser } from "./browser";
 import type { PageSession } from "./pageSession";
-import { openPage, patience } from "./pageSession";
+import { openPage } from "./pageSession";
 import { hasPoppler } from "./printedCodes";
-
-vi.setConfig({ testTimeout: 3 * patience });
 
 /** A page holds so many rows at least, at a size that can be read. */
 const rowsAPage = 25;
 
 describeInBrowser("the demo on paper", () => {
-  let browser: Browser;
   let session: PageSession;
   let folder: string;
 
   beforeAll(async () => {
     folder = mkdtempSync(join(tmpdir(), "print-"));
-    browser = await joinBrowser();
-    session = await openPage(browser, home);
-  }, patience);
+    session = await openPage(await joinBrowser(), home);
+  });
 
-  afterAll(async () => {
-    await browser.close();
+  afterAll(() => {
     rmSync(folder, { recursive: true });
   });
 
@@ -57,6 +51,8 @@ describeInBrowser("the demo on paper", () => {
     );
     expect(sheets.length).toBeGreaterThanOrEqual(12);
     await session.shows("Start", "C11").toBe(112.5);
+    // The last to be computed.
+    await session.shows("Strength trend", "G8").toEqual(expect.any(Number));
     for (const sheet of sheets) {
       await session.show(sheet);
       await page.emulateMedia({ media: "print" });

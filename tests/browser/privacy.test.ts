@@ -1,22 +1,11 @@
 import { join } from "node:path";
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, expect, it, vi } from "vitest";
+import { expect, it } from "vitest";
 import { describeInBrowser, home, joinBrowser } from "./browser";
-import { openPage, patience } from "./pageSession";
-
-vi.setConfig({ testTimeout: 5 * patience });
+import { openPage } from "./pageSession";
 
 describeInBrowser("everything stays on the device", () => {
-  let browser: Browser;
-
-  beforeAll(async () => {
-    browser = await joinBrowser();
-  }, patience);
-
-  afterAll(() => browser.close());
-
   it("lists every request of a session, and everything that is stored", async () => {
-    const session = await openPage(browser, home, { serviceWorkers: "allow" });
+    const session = await openPage(await joinBrowser(), home, { serviceWorkers: "allow" });
     const { page, context } = session;
     // The service worker's own requests are the context's, not the page's.
     const asked: string[] = [];
@@ -30,13 +19,9 @@ describeInBrowser("everything stays on the device", () => {
     await session.type('=HYPERLINK("https://example.invalid/"&A1,"there")');
     await session.type("=SPARE.E1RM(100,5)");
     await session.shows(sheet, "A5").toBeCloseTo(116.6667, 3);
-    const choosing = page.waitForEvent("filechooser");
-    await page.getByRole("button", { name: "Open", exact: true }).click();
-    await (await choosing).setFiles(join(import.meta.dirname, "../xlsx/files/xlsxwriter.xlsx"));
+    await session.openFile(join(import.meta.dirname, "../xlsx/files/xlsxwriter.xlsx"));
     await session.says().toMatch(/is open/);
-    const downloading = page.waitForEvent("download");
-    await page.keyboard.press("Control+S");
-    await downloading;
+    await session.save();
 
     const all = [...new Set([...session.requests, ...asked])].filter(
       (address) => !/^(?:blob|data):/.test(address),

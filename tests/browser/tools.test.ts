@@ -1,32 +1,18 @@
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, beforeEach, expect, it, vi } from "vitest";
+import { beforeEach, expect, it } from "vitest";
 import { readPackage, readWorkbook } from "../../src/xlsx";
 import { buildBook } from "../cli/support";
 import { violations } from "./accessibility";
 import { describeInBrowser, home, joinBrowser } from "./browser";
+import { openForAll } from "./openForAll";
 import type { PageSession } from "./pageSession";
-import { openPage, patience } from "./pageSession";
-
-vi.setConfig({ testTimeout: 3 * patience });
+import { openPage } from "./pageSession";
 
 describeInBrowser("the spreadsheet's own tools", () => {
-  let browser: Browser;
   let session: PageSession;
   let sheet: string;
-  let folder: string;
 
-  beforeAll(async () => {
-    folder = mkdtempSync(join(tmpdir(), "tools-"));
-    browser = await joinBrowser();
-    session = await openPage(browser, home);
-  }, patience);
-
-  afterAll(async () => {
-    await browser.close();
-    rmSync(folder, { recursive: true });
+  openForAll(async () => {
+    session = await openPage(await joinBrowser(), home);
   });
 
   beforeEach(async () => {
@@ -39,16 +25,11 @@ describeInBrowser("the spreadsheet's own tools", () => {
       params,
     ] as const);
 
-  async function typeColumn(...cells: readonly string[]) {
-    await session.go("A1");
-    for (const cell of cells) await session.type(cell);
-    await session.shows(sheet, `A${cells.length}`).not.toBeNull();
-  }
-
-  const select = (address: string) =>
-    session.page.evaluate((at) => {
-      window.spare!.api.getActiveWorkbook()!.getActiveSheet().getRange(at).activate();
-    }, address);
+  const fillColumn = (...cells: readonly (string | number)[]) =>
+    session.fill(
+      "A1",
+      cells.map((cell) => [cell]),
+    );
 
   const shownRows = (until: number) =>
     session.page.evaluate((last) => {
@@ -58,20 +39,14 @@ describeInBrowser("the spreadsheet's own tools", () => {
       );
     }, until);
 
-  async function openFile(name: string, bytes: Uint8Array): Promise<void> {
-    const { page } = session;
-    const choosing = page.waitForEvent("filechooser");
-    await page.getByRole("button", { name: "Open", exact: true }).click();
-    await (await choosing).setFiles({ name, mimeType: "", buffer: Buffer.from(bytes) });
-    await session.says().toContain(`${name} is open.`);
-  }
+  const isFiltered = () =>
+    session.page.evaluate(
+      () => window.spare!.api.getActiveWorkbook()!.getActiveSheet().getFilter() !== null,
+    );
 
-  async function savedFile(): Promise<Uint8Array> {
-    const downloading = session.page.waitForEvent("download");
-    await session.page.keyboard.press("Control+S");
-    const path = join(folder, "saved.xlsx");
-    await (await downloading).saveAs(path);
-    return new Uint8Array(readFileSync(path));
+  async function openFile(name: string, bytes: Uint8Array): Promise<void> {
+    await session.openFile({ name, bytes });
+    await session.says().toContain(`${name} is open.`);
   }
 
   it("have names, in the page and in their dialogs, so that the accessibility checker has nothing to say", async () => {
@@ -79,7 +54,7 @@ describeInBrowser("the spreadsheet's own tools", () => {
     // Asked for at once, seconds before the spreadsheet has its finder ready.
     await page.keyboard.press("Control+H");
     await page.getByRole("button", { name: "Replace All" }).waitFor();
-    await expect.poll(() => violations(page), { timeout: patience }).toEqual([]);
+    await expect.poll(() => violations(page)).toEqual([]);
     await page.keyboard.press("Escape");
     expect(await violations(page)).toEqual([]);
     await page.locator(".library-button").click();
@@ -90,18 +65,19 @@ describeInBrowser("the spreadsheet's own tools", () => {
 
   it("find with Ctrl+F, and replace with Ctrl+H", async () => {
     const { page } = session;
-    await typeColumn("squat", "bench", "squat jump", "row");
+    await fillColumn("squat", "bench", "squat jump", "row");
     await page.keyboard.press("Control+F");
     await page.getByPlaceholder("Find in this Sheet").fill("squat");
     await page.keyboard.press("Enter");
     const dialog = page.getByRole("dialog");
-    await expect.poll(() => dialog.textContent(), { timeout: patience }).toMatch(/[12]\s*\/\s*2/);
+    await expect.poll(() => dialog.textContent()).toMatch(/[12]\s*\/\s*2/);
     await page.keyboard.press("Escape");
 
     await page.keyboard.press("Control+H");
     await page.getByPlaceholder("Find in this Sheet").fill("jump");
     await page.getByPlaceholder("Input Replace String").fill("hop");
     await page.getByRole("button", { name: "Find", exact: true }).click();
+    await expect.poll(() => dialog.textContent()).toMatch(/1\s*\/\s*1/);
     await page.getByRole("button", { name: "Replace All" }).click();
     await page.getByRole("button", { name: "OK", exact: true }).click();
     await session.shows(sheet, "A3").toBe("squat hop");
@@ -111,7 +87,7 @@ describeInBrowser("the spreadsheet's own tools", () => {
 
   it("list functions by name, where Enter chooses from the list and past it ends the formula", async () => {
     const { page } = session;
-    await typeColumn("115");
+    await session.type("115");
     const listed = page.locator("li", { hasText: "SPARE.E1RMBAND" });
     await page.keyboard.type("=SPARE.E1RMB");
     await listed.waitFor();
@@ -128,15 +104,14 @@ describeInBrowser("the spreadsheet's own tools", () => {
     await page.keyboard.type("next");
     await page.keyboard.press("Enter");
     await session.shows(sheet, "A3").toBe(115);
-    expect(await session.read(sheet, "A4")).toBe("next");
+    await session.shows(sheet, "A4").toBe("next");
   });
 
   it("sort a range, formulas along with their rows", async () => {
-    await typeColumn("90", "140", "115");
-    await session.go("B1");
-    for (const row of [1, 2, 3]) await session.type(`=SPARE.E1RM(A${row},1)`);
+    await fillColumn(90, 140, 115);
+    await session.fill("B1", [["=SPARE.E1RM(A1,1)"], ["=SPARE.E1RM(A2,1)"], ["=SPARE.E1RM(A3,1)"]]);
     await session.shows(sheet, "B3").toBe(115);
-    await select("A1:B3");
+    await session.go("A1:B3");
     await command("sheet.command.sort-range-asc");
     await session.shows(sheet, "A3").toBe(140);
     expect([await session.read(sheet, "A1"), await session.read(sheet, "A2")]).toEqual([90, 115]);
@@ -146,8 +121,8 @@ describeInBrowser("the spreadsheet's own tools", () => {
 
   it("fill past the edge, as far as the pointer is dragged", async () => {
     const { page } = session;
-    await typeColumn("1", "2");
-    await select("A1:A2");
+    await fillColumn(1, 2);
+    await session.go("A1:A2");
     await page.evaluate(() =>
       window.spare!.api.getActiveWorkbook()!.getActiveSheet().setRowCount(60),
     );
@@ -160,38 +135,32 @@ describeInBrowser("the spreadsheet's own tools", () => {
         y: 20 + active.getRowHeight(0) + active.getRowHeight(1),
       };
     });
+    await session.drawn();
     await page.mouse.move(box.x + corner.x - 1, box.y + corner.y - 1);
     await page.mouse.down();
     await page.mouse.move(box.x + corner.x - 20, box.y + box.height - 60, { steps: 5 });
     await page.mouse.move(box.x + corner.x - 20, box.y + box.height + 30, { steps: 5 });
-    const firstRow = () =>
-      page.evaluate(
-        () =>
-          window.spare!.api.getActiveWorkbook()!.getActiveSheet().getScrollState()
-            .sheetViewStartRow,
-      );
-    await expect.poll(firstRow, { timeout: patience }).toBeGreaterThan(60);
+    await expect.poll(session.firstRow).toBeGreaterThan(60);
     await page.mouse.up();
     await session.shows(sheet, "A70").toBe(70);
   });
 
   it("filter rows, and the filter is kept in the file", async () => {
-    await session.page.locator(".library-button").click();
-    await session.page.getByRole("button", { name: "New", exact: true }).click();
-    await session.shows("Sheet1", "A1").toBeNull();
-    sheet = "Sheet1";
-    await typeColumn("lift", "squat", "bench", "row", "squat");
-    await select("A1:A5");
+    await session.choose("New");
+    await session.name().toMatch(/^Workbook/);
+    await fillColumn("lift", "squat", "bench", "row", "squat");
+    await session.go("A1:A5");
     await session.page.keyboard.press("Control+Shift+L");
+    await expect.poll(isFiltered).toBe(true);
     const place = await session.page.evaluate(() => {
       const workbook = window.spare!.api.getActiveWorkbook()!;
       return { unitId: workbook.getId(), subUnitId: workbook.getActiveSheet().getSheetId() };
     });
     const criteria = { colId: 0, filters: { filters: ["squat"] } };
     await command("sheet.command.set-filter-criteria", { ...place, col: 0, criteria });
-    await expect.poll(() => shownRows(5), { timeout: patience }).toEqual([1, 2, 5]);
+    await expect.poll(() => shownRows(5)).toEqual([1, 2, 5]);
 
-    const saved = await savedFile();
+    const { bytes: saved } = await session.save();
     await session.says().toMatch(/was saved/);
     expect(await session.page.locator("#message").textContent()).not.toContain("without");
     expect(readWorkbook(readPackage(saved)).sheets[0]!.filter).toEqual({
@@ -199,9 +168,9 @@ describeInBrowser("the spreadsheet's own tools", () => {
       columns: [{ column: 0, texts: { shown: ["squat"], blank: false } }],
     });
     await openFile("filtered.xlsx", saved);
-    await expect.poll(() => shownRows(5), { timeout: patience }).toEqual([1, 2, 5]);
+    await expect.poll(() => shownRows(5)).toEqual([1, 2, 5]);
     await command("sheet.command.smart-toggle-filter");
-    await expect.poll(() => shownRows(5), { timeout: patience }).toEqual([1, 2, 3, 4, 5]);
+    await expect.poll(() => shownRows(5)).toEqual([1, 2, 3, 4, 5]);
   });
 
   it("compute all but what is in a circle, whose cells and names are said", async () => {

@@ -1,70 +1,23 @@
 import type { ICellData } from "@univerjs/core";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, expect, it, vi } from "vitest";
+import { expect, it } from "vitest";
 import { readDemo } from "../../src/tools/demo";
 import { contentSecurityPolicy } from "../../src/hosts/page/policy";
 import { named } from "../present";
 import { computedDemo } from "../theDemo";
 import { describeInBrowser, home, joinBrowser } from "./browser";
-
-/** A computer with other work to do takes its time over a page this size. */
-const patience = 60_000;
+import { openForAll } from "./openForAll";
+import type { PageSession } from "./pageSession";
+import { openPage } from "./pageSession";
 
 /** "B3" for the third row's second cell; the demo's sheets are not wider than the alphabet. */
 const addressOf = (row: number, column: number) => `${String.fromCharCode(65 + column)}${row + 1}`;
 
-vi.setConfig({ testTimeout: 2 * patience });
-
 describeInBrowser("the embedded workbook", () => {
-  let browser: Browser;
-  let page: Page;
-  const complaints: string[] = [];
-  const requests: string[] = [];
+  let session: PageSession;
 
-  beforeAll(async () => {
-    browser = await joinBrowser();
-    page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
-    page.on("console", (message) => {
-      if (["error", "warning"].includes(message.type())) complaints.push(message.text());
-    });
-    page.on("pageerror", (error) => complaints.push(error.message));
-    page.on("request", (request) => requests.push(request.url()));
-    await page.goto(home);
-    await page.waitForFunction(() => window.spare !== undefined, null, { timeout: patience });
-  }, 2 * patience);
-
-  afterAll(() => browser.close());
-
-  /** Opens an empty sheet beside the demo's, with its first cell selected, and says its name. */
-  async function openEmptySheet(): Promise<string> {
-    const tabs = page.locator("[data-u-comp=slide-tab-item]");
-    const before = await tabs.allTextContents();
-    await page.locator("[data-u-comp=sheet-bar-append-button]").first().click();
-    await expect.poll(() => tabs.count(), { timeout: patience }).toBe(before.length + 1);
-    const added = (await tabs.allTextContents()).find((name) => !before.includes(name));
-    await selectCell("A1");
-    return added!;
-  }
-
-  const typeInto = async (text: string, key = "Enter") => {
-    await page.keyboard.type(text, { delay: 20 });
-    await page.keyboard.press(key);
-  };
-
-  /** Goes to a cell by writing its address where the sheet shows the selected one's. */
-  async function selectCell(address: string) {
-    const box = page.locator("[data-u-comp=defined-name] input");
-    await box.click();
-    await box.fill(address);
-    await box.press("Enter");
-    await expect.poll(() => box.inputValue(), { timeout: patience }).toBe(address);
-  }
-
-  const read = (sheet: string, address: string) =>
-    page.evaluate(([s, a]) => window.spare!.readCell(s, a), [sheet, address] as const);
-
-  const shows = (sheet: string, address: string) =>
-    expect.poll(() => read(sheet, address), { timeout: patience });
+  openForAll(async () => {
+    session = await openPage(await joinBrowser(), home);
+  });
 
   it("opens on the demo, and computes in it what the engine computes without a screen", async () => {
     const data = readDemo();
@@ -81,7 +34,10 @@ describeInBrowser("the embedded workbook", () => {
 
     expect(formulas.length).toBeGreaterThan(0);
     const readAll = () =>
-      page.evaluate((cells) => cells.map(([s, a]) => window.spare!.readCell(s, a)), formulas);
+      session.page.evaluate(
+        (cells) => cells.map(([s, a]) => window.spare!.readCell(s, a)),
+        formulas,
+      );
     // Chromium and Node come with arithmetic libraries of their own, which differ in a last digit.
     const isSame = (value: unknown, other: unknown) =>
       typeof value === "number" && typeof other === "number"
@@ -93,24 +49,25 @@ describeInBrowser("the embedded workbook", () => {
           ? []
           : [{ at: formulas[index], value, other: expected[index] }],
       );
-    await expect.poll(different, { timeout: patience }).toEqual([]);
+    await expect.poll(different).toEqual([]);
   });
 
   it("answers a formula typed into an empty cell, and again when an input changes", async () => {
-    const sheet = await openEmptySheet();
-    await typeInto("=SPARE.LOADFOR(140,5,2,2.5)");
-    await shows(sheet, "A1").toBe(112.5);
+    const sheet = await session.addSheet();
+    await session.type("=SPARE.LOADFOR(140,5,2,2.5)");
+    await session.shows(sheet, "A1").toBe(112.5);
 
-    await typeInto("140", "Tab");
-    await typeInto("=SPARE.LOADFOR(A2,5,2,2.5)");
-    await shows(sheet, "B2").toBe(112.5);
-    await selectCell("A2");
-    await typeInto("160");
-    await shows(sheet, "B2").toBe(130);
+    await session.type("140", "Tab");
+    await session.type("=SPARE.LOADFOR(A2,5,2,2.5)");
+    await session.shows(sheet, "B2").toBe(112.5);
+    await session.go("A2");
+    await session.type("160");
+    await session.shows(sheet, "B2").toBe(130);
   });
 
   it("offers our functions while one is typed, and shows their arguments", async () => {
-    await openEmptySheet();
+    const { page } = session;
+    await session.addSheet();
     await page.keyboard.type("=spare.loadf", { delay: 20 });
     const offer = page.locator("li", { hasText: "SPARE.LOADFOR" });
     await offer.waitFor();
@@ -122,21 +79,19 @@ describeInBrowser("the embedded workbook", () => {
   });
 
   it("says why a cell shows an error, when that cell is selected", async () => {
-    const sheet = await openEmptySheet();
-    await typeInto('=SPARE.LOADFOR("80kg",5)');
-    await shows(sheet, "A1").toBe("#VALUE!");
-    const message = page.locator("#message");
-    await expect.poll(() => message.textContent(), { timeout: patience }).toBe("");
-    await page.keyboard.press("ArrowUp");
-    await expect
-      .poll(() => message.textContent(), { timeout: patience })
-      .toMatch(/^oneRepMax is text, "80kg"/);
+    const sheet = await session.addSheet();
+    await session.type('=SPARE.LOADFOR("80kg",5)');
+    await session.shows(sheet, "A1").toBe("#VALUE!");
+    await session.says().toBe("");
+    await session.page.keyboard.press("ArrowUp");
+    await session.says().toMatch(/^oneRepMax is text, "80kg"/);
 
-    await typeInto("=SPARE.LOADFOR(80,5)", "Control+Enter");
-    await expect.poll(() => message.textContent(), { timeout: patience }).toBe("");
+    await session.type("=SPARE.LOADFOR(80,5)", "Control+Enter");
+    await session.says().toBe("");
   });
 
   it("asks no address but its own, and breaks none of its own rules, whatever is done in it", async () => {
+    const { page, requests, complaints } = session;
     await page.getByText("Before anybody lifts").first().click();
     await page.getByRole("listitem").filter({ hasText: "not a clearance to lift" }).waitFor();
 
@@ -153,7 +108,7 @@ describeInBrowser("the embedded workbook", () => {
     expect(contentSecurityPolicy).toContain("script-src 'self';");
 
     // Run from a timer, as the page's own code would: what a test runs directly is let through.
-    const evaluated = await page.evaluate(
+    const evaluated = await session.page.evaluate(
       () =>
         new Promise<string>((resolve) => {
           setTimeout(() => {

@@ -1,5 +1,5 @@
 import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, expect, it } from "vitest";
+import { beforeAll, expect, it } from "vitest";
 import { describeInBrowser, joinBrowser } from "../../browser/browser";
 import { drawOn, openPage } from "./page";
 import { awkwardSelections, demoSelections } from "./selections";
@@ -20,8 +20,6 @@ describeInBrowser("the pictures", () => {
     browser = await joinBrowser();
     page = await openPage(browser, complaints);
   });
-
-  afterAll(() => browser.close());
 
   it.each(selections)(
     "$id of $what is one image with its words, keeps within its frame, and no text lies on another",
