@@ -126,7 +126,8 @@ async function typing(
     await box.press("Enter");
     await atRest(page);
     digits.push(await shownAfter(page, devtools, "9", isEditing));
-    await page.keyboard.type(String(turn));
+    // Far enough from the one before to be another load on the bar as well.
+    await page.keyboard.type(`${turn}0`);
     await atRest(page);
     const before = await page.evaluate(`window.before = ${contentOf(sheet, read)}`);
     if (typeof before !== "number") throw new Error(`${sheet}!${read} is not computed`);
@@ -146,10 +147,11 @@ async function shownAfter(
   key: string,
   expression: string,
 ): Promise<Wait> {
-  await page.evaluate(`window.shown = new Promise((resolve) => {
+  await page.evaluate(`window.shown = new Promise((resolve, reject) => {
     addEventListener("keydown", ({ timeStamp }) => {
       const look = () => {
-        if (!(${expression})) setTimeout(look, 1);
+        if (performance.now() > timeStamp + 60_000) reject(new Error(${JSON.stringify(`${key}: never held: ${expression}`)}));
+        else if (!(${expression})) setTimeout(look, 1);
         else requestAnimationFrame(() => setTimeout(() => resolve(performance.now() - timeStamp)));
       };
       setTimeout(look);
