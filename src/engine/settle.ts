@@ -6,10 +6,12 @@ import {
   FormulaCurrentConfigService,
   ICalculateFormulaService,
   IFormulaCurrentConfigService,
+  IFormulaDependencyGenerator,
   Lexer,
   UniverFormulaEnginePlugin,
 } from "@univerjs/engine-formula";
 import { RewritingLexer } from "./corrections/rewriting";
+import { KeptDependencies } from "./keptDependencies";
 import { beyondFormula, changesBetween, changesOnTop, forgetVacated, spillsIn } from "./spills";
 
 /** More passes than this only a circle of spills would ask for. */
@@ -21,6 +23,7 @@ export class SettlingFormulaEngine extends UniverFormulaEnginePlugin {
     super._initializeWithOverride();
     this._injector.replace([ICalculateFormulaService, { useClass: SettlingCalculation }]);
     this._injector.replace([IFormulaCurrentConfigService, { useClass: CalculationState }]);
+    this._injector.replace([IFormulaDependencyGenerator, { useClass: KeptDependencies }]);
     this._injector.replace([Lexer, { useClass: RewritingLexer }]);
   }
 }

@@ -37,6 +37,9 @@ import { replaceWorkbook } from "./replaceWorkbook";
 import { theme } from "./theme";
 import { words } from "./words";
 
+/** After computing so many formulas, the page looks whether somebody has typed meanwhile. */
+const PORTION = 25;
+
 /** The workbook on the page. */
 export interface PageWorkbook {
   /** The spreadsheet itself, for what has more to ask of it. */
@@ -92,10 +95,11 @@ export function openSpreadsheet(
     const [constructor, options] = Array.isArray(plugin) ? plugin : [plugin];
     const drawsPictures =
       constructor === UniverDrawingUIPlugin || constructor === UniverSheetsDrawingUIPlugin;
-    univer.registerPlugin(
-      constructor === UniverFormulaEnginePlugin ? SettlingFormulaEngine : constructor,
-      drawsPictures ? ONLY_LOOSE_PICTURES : options,
-    );
+    if (constructor === UniverFormulaEnginePlugin) {
+      univer.registerPlugin(SettlingFormulaEngine, { ...Object(options), intervalCount: PORTION });
+    } else {
+      univer.registerPlugin(constructor, drawsPictures ? ONLY_LOOSE_PICTURES : options);
+    }
   }
   const api = FUniver.newAPI(univer);
   api.createWorkbook(respellWorkbook(data, "excel"));
