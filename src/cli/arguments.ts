@@ -20,6 +20,7 @@ export type Arguments = (
   | CompletionArguments
   | ValueArguments
   | CalcArguments
+  | TableArguments
   | CardsArguments
   | CopyArguments
 ) &
@@ -75,6 +76,13 @@ export interface CalcArguments extends BooksArguments {
   readonly csv: boolean;
   /** The sheet for a result that is a single one. */
   readonly sheet: string | undefined;
+}
+
+export interface TableArguments extends BooksArguments {
+  readonly command: "table";
+  readonly formula: string;
+  /** Where the result goes; standard output where nothing is said. */
+  readonly output: string | undefined;
 }
 
 export interface CardsArguments extends BooksArguments {
@@ -145,6 +153,16 @@ function readCommand(
       if (output === undefined) throw new BadUsage("cards needs -o and a folder");
       if (output === "-") throw new BadUsage("cards are several files; -o needs a folder");
       return { command, ...read, output, sheet: text("sheet") ?? "Cards", page: text("page") };
+    }
+    case "table": {
+      const read = books();
+      const formula = text("formula");
+      if (formula === undefined) throw new BadUsage("table needs a --formula");
+      if (read.inputs.includes("-")) throw new BadUsage("table needs files; found -");
+      if (read.inputs.length > 1 && output === undefined) {
+        throw new BadUsage("several tables need -o and a folder");
+      }
+      return { command, ...read, formula, output };
     }
     case "plain":
     case "portable": {

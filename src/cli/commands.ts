@@ -112,6 +112,26 @@ const value: Command = {
   examples: ['spare value "SPARE.LOADFOR(140, 5, 2, 2.5)"', 'spare value "SPARE.LOADCHART(140)"'],
 };
 
+const table: Command = {
+  takes: "FILE… --formula FORMULA [-o WHERE]",
+  what: "answer one formula over a table that may be too large for a workbook",
+  more: [
+    "FILE is a .csv, .tsv or .parquet file whose first row has the columns' names; FORMULA names them in",
+    "brackets. Where the function has a `by`, the rows of one key are read and answered at a time. WHERE",
+    "is a .csv, .tsv or .parquet file, a folder, or standard output, unless given. Wants DuckDB:",
+    "npm install @duckdb/node-api",
+  ],
+  options: {
+    formula: 'one call, with columns as arguments: [load], [reserve]&"", HSTACK([lifter],[week])',
+    output: "where the result goes",
+    "dry-run": DRY_RUN,
+    timeout: "give up after that long",
+  },
+  examples: [
+    `spare table log.parquet --formula 'SPARE.LOGSUMMARY([week],[load],[reps],[reserve]&"")' -o summary.csv`,
+  ],
+};
+
 const help: Command = {
   takes: "[COMMAND]",
   what: "show how spare, or one command of it, is used",
@@ -137,7 +157,7 @@ const completion: Command = {
   ],
 };
 
-export const COMMANDS = { calc, plain, portable, cards, value, help, completion } as const;
+export const COMMANDS = { calc, plain, portable, cards, value, table, help, completion } as const;
 
 export type CommandName = keyof typeof COMMANDS;
 export const commandNames = Object.keys(COMMANDS) as CommandName[];

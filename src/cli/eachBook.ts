@@ -7,7 +7,7 @@ import type { Book } from "../recalculate/book";
 import { UnreadableFile } from "../xlsx";
 import type { BooksArguments } from "./arguments";
 import { STANDARD } from "./files";
-import { BadUsage, Refused } from "./problem";
+import { BadUsage, FormulaFailed, Refused } from "./problem";
 import { progressBar } from "./progress";
 import { complain, say, type Said, type Terminal } from "./terminal";
 import { within } from "./within";
@@ -56,7 +56,8 @@ export async function eachBook(
       const line = lineOn(error, nameOf(input));
       complain(line, terminal);
       reports.push({ file: input, error: line });
-      worst = 2;
+      if (!(error instanceof FormulaFailed)) worst = 2;
+      else if (worst < 1) worst = 1;
     }
   }
   if (several && json) say({ text: "", json: reports }, args, terminal);
@@ -82,7 +83,9 @@ export function lineOn(error: unknown, named?: string): string {
   const reason = error instanceof Error ? error.message : String(error);
   if (error instanceof BadUsage || error instanceof Refused) return reason;
   const lead = named === undefined ? "" : `${named}: `;
-  if (error instanceof UnreadableFile || error instanceof CardProblem) return lead + reason;
+  if ([UnreadableFile, CardProblem, FormulaFailed].some((kind) => error instanceof kind)) {
+    return lead + reason;
+  }
   return `${lead}this could not be computed: ${reason}`;
 }
 

@@ -19,6 +19,14 @@ export const inflate = (packed: Uint8Array, size: number): Uint8Array =>
 /** What comes in pieces: standard input. */
 export type Pieces = AsyncIterable<Uint8Array | string>;
 
+/** Refuses what is not a file: a device or a pipe may never come to its end. */
+export async function checkInput(path: string): Promise<void> {
+  const found = await stat(path).catch((error: unknown) => {
+    throw new UnreadableFile(reasonOf(error));
+  });
+  if (!found.isFile()) throw new UnreadableFile("it is not a file");
+}
+
 /** A file's bytes, or those of standard input, or an `UnreadableFile` that says why there are none. */
 export async function readInput(path: string, standardInput: Pieces): Promise<Uint8Array> {
   try {

@@ -51,7 +51,7 @@ export async function writeOutput(path: string, bytes: Uint8Array): Promise<void
 const ENDINGS = { SIGINT: 130, SIGTERM: 143, SIGHUP: 129 } as const;
 
 /** Does something before the program ends by a signal; says how to take that back. */
-function onEnd(tidy: () => void): () => void {
+export function onEnd(tidy: () => void): () => void {
   const listeners = Object.entries(ENDINGS).map(([signal, status]) => {
     const listener = () => {
       tidy();

@@ -7,3 +7,8 @@ export class BadUsage extends Error {
 export class Refused extends Error {
   override name = "Refused";
 }
+
+/** What a formula over a table came to is one error: its code and message, by the row of the file. */
+export class FormulaFailed extends Error {
+  override name = "FormulaFailed";
+}

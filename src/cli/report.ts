@@ -226,7 +226,10 @@ export const DRY_RUN = "Nothing was written: this was a dry run.";
 
 function closing(output: string | null, dryRun: boolean): string {
   if (dryRun) return DRY_RUN;
-  return output === null
-    ? "Nothing was written; -o or --in-place saves the values."
-    : `Written to ${output === STANDARD ? "standard output" : visible(output)}`;
+  if (output === null) return "Nothing was written; -o or --in-place saves the values.";
+  return writtenTo(output);
 }
+
+/** Where a result went. */
+export const writtenTo = (output: string) =>
+  `Written to ${output === STANDARD ? "standard output" : visible(output)}`;

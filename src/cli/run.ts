@@ -9,6 +9,7 @@ import { lineOn, type ExitStatus } from "./eachBook";
 import { BadUsage } from "./problem";
 import { complain, say, type Said, type Terminal } from "./terminal";
 import { overview, usageOf } from "./usage";
+import { table } from "./table/table";
 import { value } from "./value";
 
 /** Runs one command line. Whatever goes wrong is one line on standard error. */
@@ -49,6 +50,8 @@ async function follow(args: Arguments, terminal: Terminal): Promise<ExitStatus> 
     case "plain":
     case "portable":
       return copy(args, terminal);
+    case "table":
+      return table(args, terminal);
     case "cards":
       return cards(args, terminal);
   }

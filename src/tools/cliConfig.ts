@@ -12,6 +12,8 @@ export function cliConfig(): Configuration {
   return {
     ...common,
     entry: { cli: join(ROOT, "src", "cli", "main.ts") },
+    // Larger than all of ours, so it is loaded if it is there, and only where it is asked for.
+    externals: { "@duckdb/node-api": "import @duckdb/node-api" },
     experiments: { outputModule: true },
     output: { ...common.output, module: true, chunkFormat: "module" },
     module: { ...common.module, parser: { javascript: { dynamicImportMode: "eager" } } },
