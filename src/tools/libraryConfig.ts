@@ -12,6 +12,8 @@ export function libraryConfig(): Configuration {
     target: "node20",
     entry: {},
     output: { path: DIST },
+    // Whoever uses it may read it; their bundler makes it small.
+    optimization: { minimize: false },
     performance: { hints: false },
     plugins: [new EmitLibrary()],
   };

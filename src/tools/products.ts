@@ -65,6 +65,12 @@ export const products = {
     carriesNotices: true,
     configure: async () => (await import("./sheetsConfig")).sheetsConfig(),
   },
+  warehouse: {
+    code: ["src/hosts/warehouse/answer.ts", "src/tools/warehouseConfig.ts"],
+    data: [],
+    carriesNotices: true,
+    configure: async () => (await import("./warehouseConfig")).warehouseConfig(),
+  },
   card: {
     code: ["src/hosts/card/main.ts", "src/hosts/card/worker.ts", "src/tools/cardConfig.ts"],
     data: [CAUTIONS, COLORS, "src/hosts/card"],

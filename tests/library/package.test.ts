@@ -115,12 +115,30 @@ describe("the command line", () => {
   });
 });
 
+describe("a table without DuckDB", () => {
+  it("is refused in one line that says what to install", () => {
+    installed.put("log.csv", "load,reps\n100,5\n");
+    const args = ["spare", "table", "log.csv", "--formula", "SPARE.E1RM([load],[reps])"];
+    expect(() => installed.run("npx", "--offline", ...args)).toThrow(
+      /ended with 2:\nspare: large tables are read by DuckDB, which is not installed: npm install @duckdb\/node-api\n$/,
+    );
+  });
+});
+
 describe("a bundler", () => {
   const bundled = async (code: string) => {
-    const { outputFiles } = await build({
+    const { outputFiles, warnings } = await build({
       stdin: { contents: code, resolveDir: installed.folder },
-      ...{ bundle: true, minify: true, format: "esm", platform: "browser", write: false },
+      ...{
+        bundle: true,
+        minify: true,
+        format: "esm",
+        platform: "browser",
+        write: false,
+        logLevel: "silent",
+      },
     });
+    expect(warnings).toEqual([]);
     return outputFiles[0]!.text;
   };
 

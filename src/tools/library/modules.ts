@@ -56,13 +56,16 @@ export async function modulesOf(): Promise<Modules> {
   });
   const outputs = [...own.outputFiles, ...others.outputFiles];
   return {
-    modules: new Map(outputs.map(({ path, text }) => [relative(SOURCE, path), text])),
+    modules: new Map(outputs.map(({ path, text }) => [relative(SOURCE, path), shakable(text)])),
     others: Object.keys(others.metafile.inputs)
       .map((path) => join(ROOT, path))
       .filter((path) => isOfOthers(path) && existsSync(path))
       .sort(),
   };
 }
+
+/** Without imports that take nothing: what they name only says what it is, and bundlers warn of them. */
+const shakable = (text: string) => text.replace(/^import "\.\/shared-[^"]*";\n/gm, "");
 
 /** Leaves every import an import: of ours by the name of the built file, of others by where they are bundled. */
 const fileByFile = (packages: Set<string>): Plugin => ({
