@@ -1,4 +1,5 @@
 import { build } from "./build";
 
 /** Builds what the tests outside a browser read. */
-export default () => build(["excel", "pane", "sheets", "cli", "samples", "card", "library", "warehouse"]);
+export default () =>
+  build(["excel", "pane", "sheets", "cli", "samples", "card", "library", "warehouse"]);
