@@ -61,7 +61,7 @@ export const products = {
   },
   sheets: {
     code: ["src/hosts/sheets/script.ts", "src/tools/sheetsConfig.ts"],
-    data: [CATALOGUE, CAUTIONS],
+    data: [CATALOGUE, CAUTIONS, "src/tools/commentedLoader.mjs"],
     carriesNotices: true,
     configure: async () => (await import("./sheetsConfig")).sheetsConfig(),
   },

@@ -1,20 +1,15 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { EsbuildPlugin } from "esbuild-loader";
 import webpack, { type Compiler, type Configuration } from "webpack";
-import { readCatalogue } from "./catalogue";
+import { readCatalogue, spelledOut } from "./catalogue";
 import { cautions } from "./help";
 import { noticesOf } from "./notices";
 import { compiled } from "./compile";
-import { DIST, ROOT } from "./paths";
+import { ROOT, SCRIPT, SHEETS } from "./paths";
 import { BUNDLE, scriptText } from "./sheetsScript";
 
 /** What is known to run everywhere in Apps Script: it has V8, but lags behind in syntax (no class fields). */
 const TARGET = "es2019";
-
-/** The folder to push, and the file in it to paste. */
-export const SHEETS = join(DIST, "sheets");
-export const SCRIPT = "reps-to-spare.gs";
 
 /** V8, and nothing asked for: no permission in advance, no record of what went wrong in whose cells. */
 const MANIFEST = { exceptionLogging: "NONE", runtimeVersion: "V8" };
@@ -29,21 +24,26 @@ export function sheetsConfig(): Configuration {
       filename: "[name].js",
       library: { name: BUNDLE, type: "var" },
     },
-    optimization: { minimizer: [minimizer] },
+    module: { rules: [ours, ofOthers] },
+    optimization: { minimize: false },
     plugins: [new EmitScript()],
   };
 }
 
-/**
- * The script's editor has trouble with very long lines. The bundle goes into a function of ours, so nothing more
- * needs to be wrapped around it (which a format left to the plugin would do).
- */
-const minimizer = new EsbuildPlugin({
-  target: TARGET,
-  format: undefined,
-  lineLimit: 120,
-  legalComments: "none",
-});
+/** What computes can be read in the script's editor: our own code keeps its names and its comments, */
+const ours = { test: /\.ts$/, loader: join(ROOT, "src", "tools", "commentedLoader.mjs") };
+
+/** and the libraries' their names. Their notices stand at the end of the script. */
+const ofOthers = {
+  test: /\.js$/,
+  include: join(ROOT, "node_modules"),
+  loader: "esbuild-loader",
+  options: { target: TARGET, legalComments: "none" },
+};
+
+/** Comments as a reader wants them: shared sentences in their places, and no tag that Sheets might take for its own. */
+const readable = (bundle: string) =>
+  spelledOut(bundle).replaceAll("@customfunction", "The cell function");
 
 /** Puts the generated script in place of the bundle. */
 class EmitScript {
@@ -55,7 +55,7 @@ class EmitScript {
           compilation.emitAsset(file, new webpack.sources.RawSource(text));
         const functions = assets["functions.js"];
         if (!functions) throw new Error("there is no functions.js to make the script of");
-        const bundle = String(functions.source());
+        const bundle = readable(String(functions.source()));
         const { version } = JSON.parse(readFileSync(join(ROOT, "package.json"), "utf8")) as {
           version: string;
         };

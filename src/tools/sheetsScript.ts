@@ -40,7 +40,10 @@ ${catalogue.functions.map((entry) => cellFunction(entry, catalogue.enums)).join(
 
 ${menu(catalogue, cautions)}
 
-${comment(["The functions themselves, loaded by the first call."])}
+${comment([
+  "The functions themselves, loaded by the first call. What computes is here to be read: our own code, src/ in the",
+  "project, with its comments and without its types, a heading a file; before it the special functions of others.",
+])}
 function ${PRIVATE}() {
   if (!${PRIVATE}.loaded) {
 ${bundle.trim()}

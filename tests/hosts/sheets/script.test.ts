@@ -2,10 +2,11 @@ import { readFileSync, statSync } from "node:fs";
 import { Linter } from "eslint";
 import ts from "typescript";
 import { describe, expect, test } from "vitest";
+import { version } from "../../../package.json";
 import { cautions } from "../../../src/tools/help";
 import { built } from "../../built";
 import { catalogue, wordsOf } from "../../functions/catalogue";
-import { elementAt } from "../../present";
+import { caught, elementAt } from "../../present";
 import { load, SCRIPT, script } from "./load";
 
 const ids = catalogue.functions.map(({ id }) => id);
@@ -69,8 +70,27 @@ describe("the script for Google Sheets", () => {
   });
 
   test("stays small, with no line that the script's editor cannot take", () => {
-    expect(statSync(SCRIPT).size).toBeLessThan(400 * 1024);
+    expect(statSync(SCRIPT).size).toBeLessThan(800 * 1024);
     expect(Math.max(...script.split("\n").map((line) => line.length))).toBeLessThan(5000);
+  });
+
+  test("holds what computes so that it can be read: every file of the core, its names and its comments", () => {
+    const read: string[] = caught(script, /^;\/\/ \.\/src\/core\/(\S+)\.ts/gm);
+    for (const file of ["strength/equations", "testing/changeScore", "studies/remlVariance"]) {
+      expect(read).toContain(file);
+    }
+    expect(script).toContain("/** Epley 1985: 1 / (1 + t/30). */");
+    expect(script).toMatch(/Source: Weir 2005, J Strength Cond Res 19:231-240; Hopkins 2000/);
+    expect(script).toMatch(/const ratio = change \/ noise;/);
+    expect(script).not.toContain("{@phrase");
+  });
+
+  test("marks no function inside as one of Sheets' own", () => {
+    expect(caught(script, /(@customfunction)/g)).toHaveLength(ids.length);
+  });
+
+  test("tells the release in its first line", () => {
+    expect(script.split("\n")[1]).toContain(`Reps to Spare ${version}:`);
   });
 
   test("asks in its manifest for no permission", () => {
