@@ -22,6 +22,41 @@ describe("a function that puts cells in order", () => {
   });
 });
 
+describe("SUM", () => {
+  it("adds decimals to a decimal, and keeps all digits of what is none", async () => {
+    const tenths = Object.fromEntries(Array.from({ length: 10 }, (_, row) => [`A${row + 1}`, 0.1]));
+    const others = { B1: 1e16, B2: 0.125, B3: -1e16, C1: 1 / 3 };
+    const formulas = {
+      D1: "=SUM(A1:A10)",
+      D2: "=SUM(B1:B3)",
+      D3: "=SUM(C1:C9)",
+      D4: "=SUM(A1:A3,C1)",
+    };
+    expect(await results({ ...tenths, ...others, ...formulas }, "D1", "D2", "D3", "D4")).toEqual([
+      1,
+      0.125,
+      1 / 3,
+      0.3 + 1 / 3,
+    ]);
+  });
+
+  it("passes text and truth values over, by whatever formula they come, and stops at the first error", async () => {
+    const cells = { ...column, A4: '="7"', A5: "=A1=3", A6: "=A1*2", B4: "=1/0", B5: "=NA()" };
+    const formulas = {
+      D1: "=SUM(A1:B3)",
+      D2: "=SUM(A1:A9)",
+      D3: "=SUM(A1:B9)",
+      D4: "=SUM(B5,A1:B4)",
+    };
+    expect(await results({ ...cells, ...formulas }, "D1", "D2", "D3", "D4")).toEqual([
+      6,
+      12,
+      "#DIV/0!",
+      "#N/A",
+    ]);
+  });
+});
+
 describe("a formula that the engine fails on", () => {
   it("is #VALUE!, and the others are computed", async () => {
     expect(

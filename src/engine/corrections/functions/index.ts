@@ -9,6 +9,7 @@ import { image } from "./image";
 import { lookupFunctions } from "./lookup";
 import { numbersAsText } from "./numbersAsText";
 import { studentFunctions } from "./student";
+import { sum } from "./sum";
 import { textFunctions } from "./texts";
 import { truthFunctions } from "./truths";
 
@@ -24,6 +25,7 @@ export const correctedFunctions = (): readonly BaseFunction[] => [
   ...truthFunctions(),
   image(),
   literalCompare(),
+  sum(),
   withoutPadding(),
 ];
 
