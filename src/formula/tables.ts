@@ -72,7 +72,10 @@ function rangeOf(text: string, tables: readonly Table[], standing: Standing): st
   const rows = rowsOf(table, items, standing);
   if (!rows) return items.includes("#this row") ? "#VALUE!" : "#REF!";
 
-  const [first = 0, last = numbers.length > 0 ? first : table.area.endColumn - table.area.startColumn] = numbers;
+  const [
+    first = 0,
+    last = numbers.length > 0 ? first : table.area.endColumn - table.area.startColumn,
+  ] = numbers;
   const startColumn = table.area.startColumn + Math.min(first, last);
   const endColumn = table.area.startColumn + Math.max(first, last);
   const sheet = table.sheet === standing.sheet ? "" : `${quoteSheet(table.sheet)}!`;

@@ -1,6 +1,6 @@
 import { sheetIn, type Area } from "../../formula/address";
 import { areaOfToken, around } from "../../formula/areas";
-import { nameOn } from "../../formula/names";
+import { nameOn, type Name } from "../../formula/names";
 import { plainFormula } from "../../formula/plain";
 import { writeOutSheets } from "../../formula/sheetRanges";
 import type { Standing } from "../../formula/tables";
@@ -27,7 +27,14 @@ const READS_ANYWHERE = new Set(["INDIRECT", "OFFSET"]);
 export function readsFinder(book: Book): (cell: FormulaCell) => Reads {
   const order = book.sheets.map(({ name }) => name);
   const sheets = new Map(order.map((name) => [name.toLowerCase(), name]));
-  const names = new Set(book.names.map(({ name }) => name.toLowerCase()));
+  // Of 20,000 names in a chain each is asked for once, so none is looked for among all.
+  const names = new Map<string, Name[]>();
+  for (const name of book.names) {
+    const key = name.name.toLowerCase();
+    const same = names.get(key);
+    if (same) same.push(name);
+    else names.set(key, [name]);
+  }
 
   return ({ text, sheet, row, column }) => {
     const tokens = piecesOf(text, { sheet: sheet.name, row, column });
@@ -50,11 +57,12 @@ export function readsFinder(book: Book): (cell: FormulaCell) => Reads {
       for (const token of next) {
         found.push(token);
         const key = token.text.toLowerCase();
-        const isName = (token.kind === "name" || token.kind === "call") && names.has(key);
-        if (!isName || reached.has(key)) continue;
+        const isName = token.kind === "name" || token.kind === "call";
+        const meanings = isName ? names.get(key) : undefined;
+        if (!meanings || reached.has(key)) continue;
         reached.add(key);
         const nowhere = { sheet: standing.sheet, row: -1, column: -1 };
-        const meaning = nameOn(standing.sheet, key, book.names)?.text ?? "";
+        const meaning = nameOn(standing.sheet, key, meanings)?.text ?? "";
         waiting.push(tokensOf(writeOutSheets(plainFormula(meaning, book.tables, nowhere), order)));
       }
       // What follows stands by itself.
