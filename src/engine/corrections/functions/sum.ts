@@ -18,9 +18,7 @@ import { isReference, type Argument } from "./cellList";
  */
 export function sum(): BaseFunction {
   const corrected = around("SUM", (within, ...values: Argument[]) =>
-    within(
-      ...values.map((value) => (isReference(value) ? totalOf(value) : value)),
-    ),
+    within(...values.map((value) => (isReference(value) ? totalOf(value) : value))),
   );
   corrected.needsReferenceObject = true;
   return corrected;
