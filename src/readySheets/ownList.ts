@@ -49,12 +49,23 @@ export function withItsList({ reads, invented, ...sheet }: SheetFile): SheetFile
   };
 }
 
-/** One sheet's file on top of another: what both say is as the upper says. */
+/** One sheet's file on top of another: what both say is as the upper says. A list of its own takes the other's place. */
 export function onTop(under: SheetFile, upper: Partial<SheetFile>): SheetFile {
-  const both = <K extends keyof Contents>(part: K) => ({ ...under[part], ...upper[part] });
+  const invented =
+    upper.reads === undefined && under.invented && upper.invented
+      ? contentsOnTop(under.invented, upper.invented)
+      : (upper.invented ?? under.invented);
   return {
     ...under,
     ...upper,
+    ...contentsOnTop(under, upper),
+    ...(invented && { invented }),
+  };
+}
+
+function contentsOnTop(under: Contents, upper: Contents): Contents {
+  const both = <K extends keyof Contents>(part: K) => ({ ...under[part], ...upper[part] });
+  return {
     widths: both("widths"),
     heights: both("heights"),
     style: both("style"),

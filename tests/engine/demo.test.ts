@@ -220,31 +220,36 @@ describe("loads", () => {
     expect(column("Block plan", "M19:M27")).toEqual([3, 2, 1, 3, 2, 1, 3, 2, 1]);
   });
 
-  it("fill the squad's grid, lifters down and weeks across", () => {
-    const lifters = column("Squad plan", "C17:C30") as number[];
-    const grid = range("Squad plan", "D17:L30");
-    const reserves = only(range("Squad plan", "D15:L15")) as number[];
+  it("fill the squad's grid, lifters and their lifts down and weeks across", () => {
+    const [headings = [], ...list] = range("Squad plan", "R19:V33");
+    const maxima = list.flatMap(([lifter, ...lifts]) =>
+      lifts.map((oneRepMax, at) => [lifter, String(headings[at + 1]).split(",")[0], oneRepMax]),
+    );
+    const grid = range("Squad plan", "E20:M75");
+    const reserves = only(range("Squad plan", "E18:M18")) as number[];
     expect(reserves).toEqual([3, 3, 2, 2, 3, 2, 1, 2, 1]);
-    expect(lifters).toHaveLength(14);
-    lifters.forEach((oneRepMax, lifter) =>
+    expect(maxima).toHaveLength(14 * 4);
+    expect(range("Squad plan", "B20:D75")).toEqual(maxima);
+    maxima.forEach(([, , given], lifter) =>
       reserves.forEach((reserve, week) => {
         const reps = week < 4 ? 11 : week < 7 ? 7 : 4;
-        const load = round(oneRepMax * fraction(reps + reserve), 2.5);
+        const load = round(Number(given) * fraction(reps + reserve), 2.5);
         expect(grid[lifter]?.[week]).toBeCloseTo(load, 9);
       }),
     );
   });
 
   it("go on the bar as plates of the rack, and lead to the next set", () => {
-    const planned = range("Today", "B9:K16");
-    const done = range("Today", "C21:M28");
-    planned.forEach(([, e1rm, reps, reserve, load, , , side], row) => {
-      const target = fraction(Number(reps) + Number(reserve));
+    const planned = range("Today", "D15:F22");
+    const done = range("Today", "G15:J22");
+    const more = range("Today", "Z15:AF22");
+    const target = fraction(8 + 3);
+    planned.forEach(([e1rm, load, side], row) => {
       expect(load).toBeCloseTo(round(Number(e1rm) * target, 2.5), 9);
       const plates = String(side).split(" + ").map(Number);
       expect(20 + 2 * sum(plates)).toBeCloseTo(Number(load), 9);
-      const after = elementAt(done, row);
-      const [lifted, did, left, next, low, estimate, high, , , , strength] = after;
+      const [lifted, did, left, next] = elementAt(done, row);
+      const [low, estimate, high, , , , strength] = elementAt(more, row);
       if (left === null) {
         expect([next, low, estimate, high, strength]).toEqual(["", "", "", "", ""]);
         return;
@@ -254,6 +259,13 @@ describe("loads", () => {
       expect(next).toBeCloseTo(round(e1rmDone * target, 2.5), 9);
       expect(strength).toBeCloseTo(e1rmDone / (Number(load) / target) - 1, 9);
     });
+    // The rows for the log are the sets as they were done.
+    expect(range("Today", "N15:R22")).toEqual(
+      done.map(([load, reps, left], row) => [
+        ...[book.read("Today", `B${row + 15}`), "Back squat"],
+        ...[load, reps, left ?? ""],
+      ]),
+    );
   });
 });
 
