@@ -204,5 +204,7 @@ async function wait(devtools: CDPSession, work: () => Promise<void>): Promise<Wa
   const start = performance.now();
   await work();
   const seconds = (performance.now() - start) / 1000;
-  return { seconds, computing: (await computing()) - before };
+  // A page that was opened anew counts from nothing.
+  const after = await computing();
+  return { seconds, computing: after < before ? after : after - before };
 }

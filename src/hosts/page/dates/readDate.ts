@@ -22,6 +22,8 @@ export function dateReader(
 ): (text: string) => ReadDate | null {
   const order = partsIn(language);
   return (text) => {
+    // The spreadsheet asks this of every text it draws, and most of them are words.
+    if (!/\d/.test(text)) return null;
     const trimmed = text.trim();
     if (/\p{L}/u.test(trimmed.replace(TIME_OF_DAY, ""))) return readNamed(trimmed, language);
     return readNumbers(trimmed, order, today.getFullYear());
@@ -99,7 +101,7 @@ function serialOf(year: number, month: number, day: number, time: string): ReadD
 /** A date with its month as a word, in the person's own language or in English. */
 function readNamed(text: string, language: string): ReadDate | null {
   const read = numfmt.parseDate(text, { locale: language }) ?? numfmt.parseDate(text);
-  if (!read || typeof read.v !== "number" || !read.z || !/\d/.test(text)) return null;
+  if (!read || typeof read.v !== "number" || !read.z) return null;
   const time = read.z.replace(/^[^h]*/, "");
   const hasDay = /(?<!d)d{1,2}(?!d)/.test(read.z);
   return { v: read.v, z: hasDay ? `${DATE_FORMAT} ${time}`.trim() : read.z };
