@@ -8,9 +8,14 @@ export class CellError {
     readonly message: string,
   ) {}
 
-  /** The same error, its message led by the place it is in ("row 7: ..."). */
+  /** The same error, its message led by the place it is in ("the 7th row: …"). */
   at(place: string): CellError {
     return place === "" ? this : new CellError(this.code, `${place}: ${this.message}`);
+  }
+
+  /** The same error of a message that begins with an argument, in a place of that ("the 7th row of load is …"). */
+  of(place: string): CellError {
+    return place === "" ? this : new CellError(this.code, `${place} of ${this.message}`);
   }
 }
 

@@ -3,6 +3,7 @@ export * from "./argument";
 export * from "./choice";
 export * from "./day";
 export * from "./error";
+export * from "./place";
 export * from "./grid";
 export * from "./header";
 export * from "./keys";

@@ -2,6 +2,7 @@ import type { Argument } from "./argument";
 import { CellError, invalid } from "./error";
 import { cellAt, firstCell, isSingle, sizeOf, type Content, type Grid, type Range } from "./grid";
 import { hasHeaderRow } from "./header";
+import { nthColumn, nthRow } from "./place";
 import { readCell } from "./value";
 
 export type Arguments = Readonly<Record<string, Argument<unknown>>>;
@@ -52,7 +53,7 @@ export function liftOver<A extends Arguments, R>(
     let waits = false;
     for (const [key, read] of readers) {
       const value = read(row, column);
-      if (value instanceof CellError) return value.at(placeIn(shape, row, column));
+      if (value instanceof CellError) return value.of(placeIn(shape, row, column));
       if (value === null) waits = true;
       values[key] = value;
     }
@@ -156,7 +157,7 @@ function mismatch(
 /** Where a position is, as a message says it; nothing for a call on single cells. */
 export function placeIn(shape: Shape, row: number, column: number): string {
   const places = [];
-  if (shape.rows > 1) places.push(`row ${row + 1}`);
-  if (shape.columns > 1) places.push(`column ${column + 1}`);
+  if (shape.rows > 1) places.push(nthRow(row + 1));
+  if (shape.columns > 1) places.push(nthColumn(column + 1));
   return places.join(", ");
 }

@@ -2,6 +2,7 @@ import type { Argument } from "./argument";
 import { CellError, invalid } from "./error";
 import { cellsOf, firstCell, isSingle, sizeOf, toRange } from "./grid";
 import { hasHeaderRow } from "./header";
+import { nthColumn, nthRow } from "./place";
 import { readQuantity, type Quantity } from "./quantity";
 import { readCell } from "./value";
 
@@ -12,13 +13,13 @@ export function readList(argument: unknown, quantity: Quantity): number[] {
     throw invalid(`${quantity.name} has ${sizeOf(range)}; expected one row or one column`);
   }
   const start = hasHeaderRow([range]) ? 1 : 0;
-  const place = range.columns > 1 ? "column" : "row";
+  const nth = range.columns > 1 ? nthColumn : nthRow;
   return cellsOf(range)
     .slice(start)
     .map((raw, index) => {
       const number = readQuantity(readCell(raw), quantity);
       if (!(number instanceof CellError)) return number;
-      throw isSingle(range) ? number : number.at(`${place} ${index + start + 1}`);
+      throw isSingle(range) ? number : number.of(nth(index + start + 1));
     })
     .filter((number) => number !== null);
 }

@@ -1,7 +1,9 @@
+import { BadCells } from "./badCells";
 import { entriesOf } from "./entries";
 import { CellError, invalid } from "./error";
 import { cellAt, firstCell, isGiven, isSingle, sizeOf, topRow, toRange, type Range } from "./grid";
 import { canHeadLabels, hasHeaderRow } from "./header";
+import { nthRow } from "./place";
 import { readQuantity, type Quantity } from "./quantity";
 import { HostError, readCell, type CellValue } from "./value";
 
@@ -45,9 +47,9 @@ export interface Labels {
 }
 
 /**
- * Reads data columns that belong together, row by row. A header row is skipped, a single cell stretches, every
- * cell of every column is checked, and the first bad one is the error of the whole call, named by its row:
- * nothing is dropped unseen.
+ * Reads data columns that belong together, row by row. A header row is skipped, a single cell stretches, and every
+ * cell of every column is checked. Bad ones are the error of the whole call, counted, the first three named: nothing
+ * is dropped unseen.
  */
 export function readRows<N extends string, L extends string = never>(
   columns: Readonly<Record<N, ColumnInput>>,
@@ -77,9 +79,11 @@ export function readRows<N extends string, L extends string = never>(
   const start = header ? 1 : 0;
 
   const numbers = {} as Record<N, NumberColumn | undefined>;
+  const bad = new BadCells();
   for (const { key, quantity, range } of numberRanges) {
-    numbers[key] = readColumn(range, quantity, rows, start);
+    numbers[key] = readColumn(range, quantity, rows, start, bad);
   }
+  bad.expectNone();
   const labelColumns = {} as Record<L, Labels | undefined>;
   for (const { key, single, range } of uprightLabels) {
     const headings = topRow(range).map((raw) => (header && !single ? textOf(raw) : undefined));
@@ -157,29 +161,35 @@ function commonLength(columns: readonly Named[]): number {
   return rows;
 }
 
-function readColumn(range: Range, quantity: Quantity, rows: number, start: number): NumberColumn {
+function readColumn(
+  range: Range,
+  quantity: Quantity,
+  rows: number,
+  start: number,
+  bad: BadCells,
+): NumberColumn {
   const stretched = isSingle(range);
   const column: (number | null)[] = [];
   for (let row = start; row < rows; row++) {
     const value = readCell(cellAt(range, stretched ? 0 : row, 0));
-    column.push(checked(readQuantity(value, quantity), value, row, quantity.name));
+    const number = readQuantity(value, quantity);
+    if (number instanceof CellError) {
+      bad.add(row, quantity.name, problemOf(number, value, row, quantity.name));
+      if (stretched) break;
+    } else {
+      column.push(number);
+    }
   }
   return column;
 }
 
-function checked(
-  number: number | null | CellError,
-  value: CellValue,
-  row: number,
-  name: string,
-): number | null {
-  if (!(number instanceof CellError)) return number;
-  throw value instanceof HostError ? holdsError(value, row, name) : number.at(`row ${row + 1}`);
+function problemOf(number: CellError, value: CellValue, row: number, name: string): CellError {
+  return value instanceof HostError ? holdsError(value, row, name) : number.of(nthRow(row + 1));
 }
 
 /** In a report or a table a cell that holds an error stops the call: leaving its row out would be unseen. */
 export const holdsError = (error: HostError, row: number, name: string): CellError =>
-  invalid(`row ${row + 1} holds ${error.code} in ${name}`);
+  invalid(`${nthRow(row + 1)} of ${name} holds ${error.code}`);
 
 function textOf(raw: unknown): string | undefined {
   const value = readCell(raw);

@@ -2,6 +2,7 @@ import { CellError, invalid } from "./error";
 import { firstCell, isSingle, sizeOf, toRange } from "./grid";
 import { canHeadLabels, hasHeaderRow } from "./header";
 import { keyContent } from "./keys";
+import { nthRow } from "./place";
 import { readQuantity, type Quantity } from "./quantity";
 import { holdsError } from "./rows";
 import { HostError, readCell } from "./value";
@@ -69,7 +70,7 @@ function isBlank(raw: unknown): boolean {
 export function requiredIn({ row, numbers }: TableRow, column: number, quantity: Quantity): number {
   const number = numbers[column] ?? null;
   if (number !== null) return number;
-  throw invalid(`row ${row}: ${quantity.name} is blank; expected ${quantity.expected}`);
+  throw invalid(`${nthRow(row)} of ${quantity.name} is blank; expected ${quantity.expected}`);
 }
 
 function readLabel(raw: unknown, row: number, name: string): number | string | undefined {
@@ -84,7 +85,7 @@ function readNumber(raw: unknown, quantity: Quantity, row: number): number | nul
   if (!(number instanceof CellError)) return number;
   throw value instanceof HostError
     ? holdsError(value, row, quantity.name)
-    : number.at(`row ${row + 1}`);
+    : number.of(nthRow(row + 1));
 }
 
 function columnList({ columns, least = columns.length, canHaveLabels }: TableShape): string {

@@ -41,6 +41,10 @@ export function messageAt(univer: Univer, messages: Messages, place: Place): str
   return messages.find(origin, code, place.row - origin.row, place.column - origin.column);
 }
 
+/** The formula that fills a cell: its own, or the one that spills over it. */
+export const formulaBehind = (univer: Univer, place: Place): string =>
+  formulaAt(univer, originOf(univer, place));
+
 function formulaAt(univer: Univer, { unitId, sheetId, row, column }: Place): string {
   const formulas = univer.__getInjector().get(FormulaDataModel);
   return formulas.getFormulaStringByCell(row, column, sheetId, unitId) ?? "";

@@ -4,10 +4,14 @@ import { BadInput, NoAnswer } from "../core/problem";
 /** What went wrong, as a cell shows it. Anything we did not foresee is an error too, never a bare exception. */
 export function toCellError(error: unknown): cells.CellError {
   if (error instanceof cells.CellError) return error;
-  if (error instanceof BadInput) return cells.invalid(error.message);
-  if (error instanceof NoAnswer) return cells.notAvailable(error.message);
+  if (error instanceof BadInput) return cells.invalid(inCells(error.message));
+  if (error instanceof NoAnswer) return cells.notAvailable(inCells(error.message));
   return cells.invalid(`this could not be computed (${String(error)})`);
 }
+
+/** The core counts the rows that it is given, "row 7: …"; of a range that is its 7th row. */
+const inCells = (message: string) =>
+  message.replace(/^row (\d+)\b/, (_row, number: string) => cells.nthRow(Number(number)));
 
 /** Lets the core's refusals reach the cell layer as cell errors, each in its own position. */
 export function answering<V, R>(compute: (values: V) => R): (values: V) => R {

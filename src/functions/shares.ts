@@ -10,6 +10,7 @@ import {
   toRange,
   type CellValue,
   type Quantity,
+  nthRow,
 } from "../cells";
 import { isBlankLabel } from "./blankLabel";
 
@@ -37,7 +38,7 @@ export function readShares(argument: unknown): Shares {
   const places = new Map<string, number>();
   const rows: number[][] = [];
   body.forEach((row, index) => {
-    const place = `shares, row ${index + 2}`;
+    const place = `${nthRow(index + 2)} of shares`;
     const exercise = readCell(row[0]);
     if (exercise instanceof HostError) throw invalid(`${place} holds ${exercise.code}`);
     const shares = columns.map((column) => readShare(row[column], place));

@@ -73,6 +73,23 @@ describeInBrowser("the pane", () => {
       await pane().getByText(`Inserted in ${sheet}!A1.`).waitFor();
     });
 
+    it("finds ready sheets and pictures by the same box, marked for what they are, and opens them", async () => {
+      const box = pane().getByLabel("What do you want to know?");
+      await box.fill("forest plot");
+      const first = pane().locator(".entries .entry").first();
+      expect(await first.innerText()).toMatch(/^Studies, pooled\s+Picture\s/);
+      await first.click();
+      expect(await tab("Pictures").getAttribute("aria-selected")).toBe("true");
+      expect(await pane().getByLabel("Show", { exact: true }).inputValue()).toBe("forest");
+
+      await tab("Find").click();
+      await box.fill("training log template");
+      expect(await first.innerText()).toMatch(/^Training log with weekly summary\s+Ready sheet\s/);
+      await first.click();
+      const add = pane().getByRole("button", { name: /^Add the sheet Training log/ });
+      expect(await add.evaluate((button) => button === document.activeElement)).toBe(true);
+    });
+
     it("takes arguments from the selection, blanks of a reserve kept blank, and spills", async () => {
       const sheet = await session.addSheet();
       await session.fill("A1", [

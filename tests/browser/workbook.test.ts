@@ -88,6 +88,12 @@ describeInBrowser("the embedded workbook", () => {
 
     await session.type("=SPARE.LOADFOR(80,5)", "Control+Enter");
     await session.says().toBe("");
+
+    // Of a range it is the sheet's own cell, not the range's row.
+    await session.page.keyboard.press("Enter");
+    for (const load of ["100", "80kg"]) await session.type(load);
+    await session.type("=SPARE.VOLUMELOAD(A2:A3,5)", "Control+Enter");
+    await session.says().toMatch(/^load in A3 is text, "80kg"/);
   });
 
   it("asks no address but its own, and breaks none of its own rules, whatever is done in it", async () => {

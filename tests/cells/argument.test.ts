@@ -80,7 +80,9 @@ describe("a choice", () => {
     };
     const [first, second, third] = lift(inputs, ({ direction }) => direction).flat();
     expect([first, second]).toEqual(["down", "nearest"]);
-    expect(errorText(third)).toBe('#VALUE! row 3: direction is "up"; expected "nearest" or "down"');
+    expect(errorText(third)).toBe(
+      '#VALUE! the 3rd row of direction is "up"; expected "nearest" or "down"',
+    );
   });
 
   it("never makes or hides a header row, being text itself", () => {

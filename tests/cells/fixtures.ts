@@ -54,7 +54,7 @@ export const column = (...cells: unknown[]): unknown[][] => cells.map((cell) => 
 /** A row of cells, as a host passes one. */
 export const row = (...cells: unknown[]): unknown[][] => [cells];
 
-/** The error in a cell as one text: "#VALUE! row 2: ...". */
+/** The error in a cell as one text: "#VALUE! the 2nd row: ...". */
 export const errorText = (content: Content | unknown): string =>
   content instanceof CellError ? `${content.code} ${content.message}` : `no error: ${content}`;
 

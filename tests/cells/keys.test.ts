@@ -71,9 +71,9 @@ describe("a row that does not count", () => {
 });
 
 it("a key that holds an error stops the call, named by the row of the range", () => {
-  expect(thrownBy(() => group(column("Ann", "#N/A")))).toBe("#VALUE! row 2 holds #N/A in by");
+  expect(thrownBy(() => group(column("Ann", "#N/A")))).toBe("#VALUE! the 2nd row of by holds #N/A");
   expect(thrownBy(() => group(column("Ann", "#N/A"), everyRow, 2))).toBe(
-    "#VALUE! row 3 holds #N/A in by",
+    "#VALUE! the 3rd row of by holds #N/A",
   );
 });
 

@@ -113,7 +113,9 @@ describe("a row of a lifted result", () => {
   it("has its own error, with its place, and the others are computed", () => {
     const [first, second, third] = product(column(100, "80kg", 120), 5).flat();
     expect([first, third]).toEqual([500, 600]);
-    expect(errorText(second)).toBe('#VALUE! row 2: load is text, "80kg"; expected a load above 0');
+    expect(errorText(second)).toBe(
+      '#VALUE! the 2nd row of load is text, "80kg"; expected a load above 0',
+    );
   });
 
   it("is an error, not blank, where one cell is bad and another blank", () => {
@@ -124,9 +126,9 @@ describe("a row of a lifted result", () => {
   it("passes the error of its cell on, and names those that no function may return", () => {
     const errors = product(column("#N/A", "#DIV/0!", "#REF!", 100), 5).flat();
     expect(errors.slice(0, 3).map(errorText)).toEqual([
-      "#N/A row 1: load holds #N/A",
-      "#DIV/0! row 2: load holds #DIV/0!",
-      "#VALUE! row 3: load holds #REF!",
+      "#N/A the 1st row of load holds #N/A",
+      "#DIV/0! the 2nd row of load holds #DIV/0!",
+      "#VALUE! the 3rd row of load holds #REF!",
     ]);
     expect(errors[3]).toBe(500);
   });
@@ -137,25 +139,25 @@ describe("a row of a lifted result", () => {
       return load;
     });
     expect(results[0]).toEqual([100]);
-    expect(errorText(results[1]?.[0])).toBe("#VALUE! row 2: too heavy");
+    expect(errorText(results[1]?.[0])).toBe("#VALUE! the 2nd row: too heavy");
   });
 });
 
 describe("the place in a message", () => {
   it.each([
     [1, 1, ""],
-    [3, 1, "row 3"],
-    [1, 3, "column 2"],
-    [3, 3, "row 3, column 2"],
+    [3, 1, "the 3rd row"],
+    [1, 3, "the 2nd column"],
+    [3, 3, "the 3rd row, the 2nd column"],
   ])("is what is needed in a result of %i by %i", (rows, columns, place) => {
     expect(placeIn({ rows, columns }, 2, 1)).toBe(place);
   });
 
   it("is that of the sheet: the row of the range, the header's counted", () => {
     const [, , third] = product(column("load", 100, "80kg"), column("reps", 5, 5)).flat();
-    expect(errorText(third)).toMatch(/^#VALUE! row 3: /);
+    expect(errorText(third)).toMatch(/^#VALUE! the 3rd row of load /);
     const [, second] = product(row(100, "80kg"), 5).flat();
-    expect(errorText(second)).toMatch(/^#VALUE! column 2: /);
+    expect(errorText(second)).toMatch(/^#VALUE! the 2nd column of load /);
     expect(errorText(product("80kg", 5)[0]?.[0])).toMatch(/^#VALUE! load is text/);
   });
 });
@@ -171,14 +173,14 @@ describe("a header row of a lifted call", () => {
 
   it("is text in every data column; beside a number, text without digits is a missing value", () => {
     const [first, second] = product(column("10RM", 100), column(8, 5)).flat();
-    expect(errorText(first)).toMatch(/^#VALUE! row 1: load is text, "10RM"/);
+    expect(errorText(first)).toMatch(/^#VALUE! the 1st row of load is text, "10RM"/);
     expect(second).toBe(500);
     expect(product(column("load", 100), column(8, 5))).toEqual([[""], [500]]);
   });
 
   it("is no load with its unit", () => {
     const [first] = product(column("80kg", 100), column("x", 5)).flat();
-    expect(errorText(first)).toMatch(/^#VALUE! row 1: load is text, "80kg"/);
+    expect(errorText(first)).toMatch(/^#VALUE! the 1st row of load is text, "80kg"/);
   });
 
   it("is not spoilt by arguments that were left out or are single cells", () => {

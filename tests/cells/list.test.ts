@@ -22,12 +22,14 @@ describe("a list", () => {
 
   it("names the place of a bad cell as it lies", () => {
     expect(thrownBy(() => readList(column("reps", 5, "5kg"), reps))).toMatch(
-      /^#VALUE! row 3: reps/,
+      /^#VALUE! the 3rd row of reps/,
     );
-    expect(thrownBy(() => readList(row(5, "5kg"), reps))).toMatch(/^#VALUE! column 2: reps/);
+    expect(thrownBy(() => readList(row(5, "5kg"), reps))).toMatch(
+      /^#VALUE! the 2nd column of reps/,
+    );
     expect(thrownBy(() => readList("5kg", reps))).toMatch(/^#VALUE! reps is text, "5kg"/);
     expect(thrownBy(() => readList(column(1, "#DIV/0!"), reps))).toBe(
-      "#DIV/0! row 2: reps holds #DIV/0!",
+      "#DIV/0! the 2nd row of reps holds #DIV/0!",
     );
   });
 

@@ -139,7 +139,7 @@ describe.each([
       [1, 120],
     ]);
     expect([a, b].map(errorText)).toEqual(
-      Array(2).fill('#VALUE! row 2: load is text, "80kg"; expected a load above 0'),
+      Array(2).fill('#VALUE! the 2nd row of load is text, "80kg"; expected a load above 0'),
     );
   });
 
@@ -174,7 +174,7 @@ describe("a row of values", () => {
   it("is an error across a bad row only", () => {
     const [first, second] = inRow(column("80kg", 110));
     expect(first?.map(errorText)).toEqual(
-      Array(3).fill('#VALUE! row 1: load is text, "80kg"; expected a load above 0'),
+      Array(3).fill('#VALUE! the 1st row of load is text, "80kg"; expected a load above 0'),
     );
     expect(second).toEqual([1, 55, 110]);
   });

@@ -92,27 +92,50 @@ describe("columns read row by row", () => {
 describe("a bad cell among the rows", () => {
   it("is the error of the whole call, named by the row of the range", () => {
     expect(thrownBy(() => read(column(100, "80kg"), column(5, 3)))).toBe(
-      '#VALUE! row 2: load is text, "80kg"; expected a load above 0',
+      '#VALUE! the 2nd row of load is text, "80kg"; expected a load above 0',
     );
     expect(thrownBy(() => read(column("load", 100, 90), column("reps", 5, 45292)))).toBe(
-      "#VALUE! row 3: reps is 45292, which looks like a date; expected a number of reps above 0",
+      "#VALUE! the 3rd row of reps is 45292, which looks like a date; expected a number of reps above 0",
     );
-    expect(thrownBy(() => read(column(100, true), column(5, 3)))).toContain("row 2: load is TRUE");
+    expect(thrownBy(() => read(column(100, true), column(5, 3)))).toContain(
+      "the 2nd row of load is TRUE",
+    );
+  });
+
+  it("is the first of several, which are counted, and the next two named", () => {
+    expect(thrownBy(() => read(column(100, "80kg", 90), column(5, 3, "4x")))).toBe(
+      '#VALUE! the 2nd row of load is text, "80kg"; expected a load above 0 ' +
+        "(2 bad cells in all, next the 3rd row of reps)",
+    );
+    // Loads are read before reps; what is named first is what stands first.
+    const loads = column(100, 90, 80, "70kg", "60kg");
+    expect(thrownBy(() => read(loads, column("5x", -3, 5, 5, "#N/A")))).toBe(
+      '#VALUE! the 1st row of reps is text, "5x"; expected a number of reps above 0 ' +
+        "(5 bad cells in all, next the 2nd row of reps and the 4th row of load)",
+    );
+  });
+
+  it("is named once where it stretches over all rows", () => {
+    expect(thrownBy(() => read(column(100, 90), "5x"))).toBe(
+      '#VALUE! the 1st row of reps is text, "5x"; expected a number of reps above 0',
+    );
   });
 
   it("is found even in a row that is not complete", () => {
-    expect(thrownBy(() => read(column("", 100), column("5x", 3)))).toContain("row 1: reps is text");
+    expect(thrownBy(() => read(column("", 100), column("5x", 3)))).toContain(
+      "the 1st row of reps is text",
+    );
   });
 
   it("is #VALUE! with the error it holds, for leaving its row out would be unseen", () => {
     for (const held of ["#N/A", "#DIV/0!", "#REF!"]) {
       expect(thrownBy(() => read(column(100, 90, held), column(5, 3, 3)))).toBe(
-        `#VALUE! row 3 holds ${held} in load`,
+        `#VALUE! the 3rd row of load holds ${held}`,
       );
     }
     const object = { type: "Error", basicValue: "#N/A" };
     expect(thrownBy(() => read(column(100, object), column(5, 3)))).toBe(
-      "#VALUE! row 2 holds #N/A in load",
+      "#VALUE! the 2nd row of load holds #N/A",
     );
   });
 });

@@ -73,7 +73,9 @@ describe("the header row of a table argument", () => {
 
   it("is no row of names beside numbers", () => {
     expect(readTable([["Block A", 5, 2]], blocks)).toHaveLength(1);
-    expect(thrownBy(() => readTable([["80kg"], [20]], plates))).toContain("row 1: load is text");
+    expect(thrownBy(() => readTable([["80kg"], [20]], plates))).toContain(
+      "the 1st row of load is text",
+    );
   });
 });
 
@@ -102,11 +104,11 @@ describe("a table argument that cannot be right", () => {
         ),
       );
     expect(bad("2kg")).toBe(
-      '#VALUE! row 2: reserve is text, "2kg"; expected reps in reserve, 0 or more',
+      '#VALUE! the 2nd row of reserve is text, "2kg"; expected reps in reserve, 0 or more',
     );
-    expect(bad("#N/A")).toBe("#VALUE! row 2 holds #N/A in reserve");
+    expect(bad("#N/A")).toBe("#VALUE! the 2nd row of reserve holds #N/A");
     expect(thrownBy(() => readTable([["#REF!", 5, 2]], blocks))).toBe(
-      "#VALUE! row 1 holds #REF! in blocks",
+      "#VALUE! the 1st row of blocks holds #REF!",
     );
   });
 
@@ -114,7 +116,7 @@ describe("a table argument that cannot be right", () => {
     const row = only(readTable([["Block A", 5, ""]], blocks));
     expect(requiredIn(row, 0, reps)).toBe(5);
     expect(thrownBy(() => requiredIn(row, 1, reserve))).toBe(
-      "#VALUE! row 1: reserve is blank; expected reps in reserve, 0 or more",
+      "#VALUE! the 1st row of reserve is blank; expected reps in reserve, 0 or more",
     );
   });
 });

@@ -108,7 +108,7 @@ describe("an error in the sheet", () => {
   });
 
   it("is known where it is one of ours, in an array of Sheets or as an object", () => {
-    expect(readCell("! row 7: load is text")).toEqual(new HostError("#VALUE!"));
+    expect(readCell("! the 7th row of load is text")).toEqual(new HostError("#VALUE!"));
     expect(readCell(new CellError("#N/A", "too few sets"))).toEqual(new HostError("#N/A"));
     expect(readCell(new HostError("#REF!"))).toEqual(new HostError("#REF!"));
   });

@@ -158,7 +158,7 @@ describe.each(lifted.map((entry) => [entry.id, entry] as const))("%s, lifted", (
     const result = call(id, ...withRow(args, 4, ROWS, "80kg"));
     for (const content of elementAt(result, 4)) {
       expect(content).toBeInstanceOf(CellError);
-      expect((content as CellError).message).toMatch(/^row 5: .*80kg/);
+      expect((content as CellError).message).toMatch(/^the 5th row of .*80kg/);
     }
     expect(result.filter((_row, at) => at !== 4)).toEqual(plain.filter((_row, at) => at !== 4));
   });

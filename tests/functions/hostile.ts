@@ -50,7 +50,7 @@ export const hostileCells: readonly unknown[] = [
   new Date(NaN),
   "#N/A",
   "#REF!",
-  "! row 3: load is text",
+  "! the 3rd row of load is text",
   { type: "Error", basicType: "Error", basicValue: "#DIV/0!", errorType: "Div0" },
   { type: "Error", basicValue: "#NULL!" },
   { type: "Error", errorType: "Name" },

@@ -123,7 +123,7 @@ describe("PLATES", () => {
   it("lifts over loads and bars, each with its own error", () => {
     const [first, second, third] = call("PLATES", [[100], [101], [""]], 20).flat();
     expect([first, third]).toEqual(["25 + 15", ""]);
-    expect(shown(second)).toMatch(/^#N\/A row 2: .*100.*102\.5/);
+    expect(shown(second)).toMatch(/^#N\/A the 2nd row: .*100.*102\.5/);
   });
 
   it("counts the pairs there are, a blank being no limit", () => {

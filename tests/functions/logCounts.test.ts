@@ -41,7 +41,9 @@ describe("CLOSESETS", () => {
   });
 
   test("names the row of a date in the reserve", () => {
-    expect(messageOf(CLOSESETS(column("Reps", 8), column("Reserve", 45992)))).toContain("row 2");
+    expect(messageOf(CLOSESETS(column("Reps", 8), column("Reserve", 45992)))).toContain(
+      "the 2nd row of reserve",
+    );
   });
 });
 
@@ -97,7 +99,7 @@ describe("MUSCLESETS", () => {
     const message = messageOf(
       MUSCLESETS(exercises, column("Reps", 5, 5), SHARES, column("Reserve", 2, 9)),
     );
-    expect(message).toBe('#VALUE! row 3: shares does not list the exercise "Sled push"');
+    expect(message).toBe('#VALUE! the 3rd row: shares does not list the exercise "Sled push"');
   });
 
   test("passes over an exercise in a row without reps, and refuses reps without an exercise", () => {
@@ -106,7 +108,7 @@ describe("MUSCLESETS", () => {
       1,
     ]);
     const withoutName = MUSCLESETS(column("Back squat", ""), column(5, 5), SHARES);
-    expect(messageOf(withoutName)).toContain("row 2: exercise is blank");
+    expect(messageOf(withoutName)).toContain("the 2nd row: exercise is blank");
   });
 
   describe("refuses shares that cannot be right", () => {
@@ -122,7 +124,7 @@ describe("MUSCLESETS", () => {
           ["Exercise", "Quads"],
           ["Squat", 2],
         ],
-        "row 2: the share is 2",
+        "the 2nd row of shares: the share is 2",
       ],
       [
         "a cross for a share",
@@ -130,7 +132,7 @@ describe("MUSCLESETS", () => {
           ["Exercise", "Quads"],
           ["Squat", "x"],
         ],
-        'row 2: the share is text, "x"',
+        'the 2nd row of shares: the share is text, "x"',
       ],
       [
         "an error",
@@ -138,7 +140,7 @@ describe("MUSCLESETS", () => {
           ["Exercise", "Quads"],
           ["Squat", "#REF!"],
         ],
-        "row 2 holds #REF!",
+        "the 2nd row of shares holds #REF!",
       ],
       [
         "shares of nothing",
@@ -146,7 +148,7 @@ describe("MUSCLESETS", () => {
           ["Exercise", "Quads"],
           ["", 1],
         ],
-        "row 2 has shares but no exercise",
+        "the 2nd row of shares has shares but no exercise",
       ],
       [
         "an exercise twice",
@@ -155,7 +157,7 @@ describe("MUSCLESETS", () => {
           ["Squat", 1],
           ["squat ", 0.5],
         ],
-        'row 3 lists "squat " a second time',
+        'the 3rd row of shares lists "squat " a second time',
       ],
     ])("%s", (_what, shares, message) => {
       expect(sharesMessage(shares)).toContain(message);
@@ -186,7 +188,9 @@ describe("SESSIONLOAD", () => {
   test("refuses an RPE above 10, in its own row", () => {
     const [first, ...rest] = SESSIONLOAD(column(7, 70), column(60, 60));
     expect(first).toEqual([420]);
-    expect(messageOf(rest)).toContain("row 2: rpe is 70; expected an RPE above 0, up to 10");
+    expect(messageOf(rest)).toContain(
+      "the 2nd row of rpe is 70; expected an RPE above 0, up to 10",
+    );
   });
 });
 
@@ -211,10 +215,12 @@ describe("WEEKMONOTONY and WEEKSTRAIN", () => {
   });
 
   test("name the cell that is no load", () => {
-    expect(messageOf(WEEKMONOTONY(column(300, "5h", 200)))).toContain("row 2: loads is text");
-    expect(messageOf(WEEKSTRAIN([[300, -5, 200]]))).toContain("column 2: loads is -5");
+    expect(messageOf(WEEKMONOTONY(column(300, "5h", 200)))).toContain(
+      "the 2nd row of loads is text",
+    );
+    expect(messageOf(WEEKSTRAIN([[300, -5, 200]]))).toContain("the 2nd column of loads is -5");
     expect(messageOf(WEEKSTRAIN(column(300, 200, "#REF!")))).toBe(
-      "#VALUE! row 3 holds #REF! in loads",
+      "#VALUE! the 3rd row of loads holds #REF!",
     );
   });
 

@@ -116,13 +116,19 @@ describe("what nobody should drop unseen is an error naming its row", () => {
   const withRow = (row: readonly unknown[]) => messageOf(summarise([...LOG, row]));
 
   test.each([
-    [["Ines", "Squat", "80kg", 5, 2, 1], '#VALUE! row 8: load is text, "80kg"'],
-    [["Ines", "Squat", 80, 45992, 2, 1], "#VALUE! row 8: reps is 45992, which looks like a date"],
-    [["Ines", "Squat", 80, 5, 45992, 1], "#VALUE! row 8: reserve is 45992, which looks like"],
-    [["Ines", "Squat", 80, 5, -1, 1], "#VALUE! row 8: reserve is -1"],
-    [["Ines", "Squat", 80, 5, 2, "2-3"], '#VALUE! row 8: sets is text, "2-3"'],
-    [["Ines", "Squat", "#REF!", 5, 2, 1], "#VALUE! row 8 holds #REF! in load"],
-    [["Ines", "#N/A", 80, 5, 2, 1], "#VALUE! row 8 holds #N/A in by"],
+    [["Ines", "Squat", "80kg", 5, 2, 1], '#VALUE! the 8th row of load is text, "80kg"'],
+    [
+      ["Ines", "Squat", 80, 45992, 2, 1],
+      "#VALUE! the 8th row of reps is 45992, which looks like a date",
+    ],
+    [
+      ["Ines", "Squat", 80, 5, 45992, 1],
+      "#VALUE! the 8th row of reserve is 45992, which looks like",
+    ],
+    [["Ines", "Squat", 80, 5, -1, 1], "#VALUE! the 8th row of reserve is -1"],
+    [["Ines", "Squat", 80, 5, 2, "2-3"], '#VALUE! the 8th row of sets is text, "2-3"'],
+    [["Ines", "Squat", "#REF!", 5, 2, 1], "#VALUE! the 8th row of load holds #REF!"],
+    [["Ines", "#N/A", 80, 5, 2, 1], "#VALUE! the 8th row of by holds #N/A"],
   ])("%j", (row, message) => {
     expect(withRow(row)).toContain(message);
   });

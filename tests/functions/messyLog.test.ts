@@ -138,7 +138,7 @@ test("a date typed into reps, far down, is an error that names its row", () => {
   const content = only(only(summarise(log)));
   expect(content).toBeInstanceOf(CellError);
   expect((content as CellError).message).toBe(
-    "row 9877: reps is 45992, which looks like a date; expected a number of reps above 0",
+    "the 9877th row of reps is 45992, which looks like a date; expected a number of reps above 0",
   );
 });
 

@@ -158,10 +158,16 @@ describe("a set that cannot be right is an error naming its row", () => {
   const withRow = (row: readonly unknown[]) => messageOf(check([...CALLS, row]));
 
   test.each([
-    [["Ines", 3, 8, 1, 7], "#VALUE! row 6: repsToFailure is 7, fewer than the 8 reps at the call"],
-    [["Ines", 3, 5, "2-3", 9], '#VALUE! row 6: calledReserve is text, "2-3"'],
-    [["Ines", 3, 45992, 2, 9], "#VALUE! row 6: repAtCall is 45992, which looks like a date"],
-    [["Ines", 3, 5, 2, "#N/A"], "#VALUE! row 6 holds #N/A in repsToFailure"],
+    [
+      ["Ines", 3, 8, 1, 7],
+      "#VALUE! the 6th row: repsToFailure is 7, fewer than the 8 reps at the call",
+    ],
+    [["Ines", 3, 5, "2-3", 9], '#VALUE! the 6th row of calledReserve is text, "2-3"'],
+    [
+      ["Ines", 3, 45992, 2, 9],
+      "#VALUE! the 6th row of repAtCall is 45992, which looks like a date",
+    ],
+    [["Ines", 3, 5, 2, "#N/A"], "#VALUE! the 6th row of repsToFailure holds #N/A"],
   ])("%j", (row, message) => {
     expect(withRow(row)).toContain(message);
   });

@@ -279,7 +279,7 @@ describe("SQUADTREND", () => {
   it("names the row that cannot be right", () => {
     const wrong = load.map((row, at) => (at === 3 ? ["80kg"] : row));
     const [problem] = only(call("SQUADTREND", columns("lifter"), date, wrong, reps, left));
-    expect(shown(problem)).toMatch(/^#VALUE! row 4.*80kg/);
+    expect(shown(problem)).toMatch(/^#VALUE! the 4th row of .*80kg/);
   });
 });
 

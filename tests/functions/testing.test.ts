@@ -103,7 +103,9 @@ describe("SQUADCHANGE", () => {
       ),
     ).toMatch(/^#N\/A ./);
     const bad = second.map((row, at) => (at === 4 ? ["107kg"] : row));
-    expect(shown(value("SQUADCHANGE", names, first, bad, 2.5))).toMatch(/^#VALUE! row 5: .*107kg/);
+    expect(shown(value("SQUADCHANGE", names, first, bad, 2.5))).toMatch(
+      /^#VALUE! the 5th row of .*107kg/,
+    );
     const two = names.map(([name]) => [name, name]);
     expect(shown(value("SQUADCHANGE", two, first, second, 2.5))).toContain("expected one column");
     expect(shown(value("SQUADCHANGE", names, first, second, 2.5, -1))).toContain("smallest is -1");
@@ -192,7 +194,7 @@ describe("RELIABILITY", () => {
 
   it("names the row of a bad cell", () => {
     const bad = trials.map((row, at) => (at === 2 ? [148, "152cm"] : row));
-    expect(shown(value("RELIABILITY", bad))).toMatch(/^#VALUE! row 3: .*152cm/);
+    expect(shown(value("RELIABILITY", bad))).toMatch(/^#VALUE! the 3rd row of .*152cm/);
   });
 });
 

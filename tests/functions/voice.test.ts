@@ -8,7 +8,6 @@ const COMPLETE = [
   / holds …/,
   /^…: …$/,
   /^…, or /,
-  /^row …: …$/,
   /shares but no exercise$/,
   /a second time$/,
 ];

@@ -1,5 +1,6 @@
 import {
   groupRows,
+  nthRow,
   invalid,
   quoted,
   readCell,
@@ -105,7 +106,7 @@ function findExercises(
     const found = isBlankLabel(readCell(exercise))
       ? "exercise is blank; expected one that shares lists"
       : `shares does not list the exercise ${quoted(String(exercise))}`;
-    throw invalid(`row ${groupOf.indexOf(group) + firstRow}: ${found}`);
+    throw invalid(found).at(nthRow(groupOf.indexOf(group) + firstRow));
   });
   return (row) => places[groupOf[row] ?? -1] ?? -1;
 }

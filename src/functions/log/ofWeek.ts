@@ -28,10 +28,10 @@ function readDays(loads: unknown): number[] {
       const value = readCell(raw);
       const place = placeIn(range, rowAt, columnAt);
       if (value instanceof HostError && !isSingle(range)) {
-        throw invalid(`${place} holds ${value.code} in loads`);
+        throw invalid(`${place} of loads holds ${value.code}`);
       }
       const day = readQuantity(value, quantity);
-      if (day instanceof CellError) throw day.at(place);
+      if (day instanceof CellError) throw day.of(place);
       return day ?? 0;
     }),
   );

@@ -9,6 +9,7 @@ import {
   readOne,
   toRange,
   type Labels,
+  nthRow,
 } from "../../cells";
 import type { TrainingGroup } from "../../core/testing/groupChange";
 import { labelAt } from "./labelAt";
@@ -32,7 +33,7 @@ export function readSides(
     if (identity === "" || identity === "0") {
       if (!isThere(row)) return;
       throw invalid(
-        `row ${row + firstRow}: group is blank beside a score; expected a group's name`,
+        `${nthRow(row + firstRow)} of group is blank beside a score; expected a group's name`,
       );
     }
     const side = sides.get(identity) ?? { name: String(keyContent(raw)).trim(), rows: [] };

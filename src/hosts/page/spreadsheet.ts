@@ -15,7 +15,7 @@ import { UniverSheetsFindReplacePreset } from "@univerjs/preset-sheets-find-repl
 import { UniverSheetsSortPreset } from "@univerjs/preset-sheets-sort";
 import { CalculationMode } from "@univerjs/sheets-formula";
 import type { CellContent } from "../../engine/inspect";
-import { contentOf, messageAt } from "../../engine/inspect";
+import { contentOf, formulaBehind, messageAt } from "../../engine/inspect";
 import { keptFormulaOf } from "../../engine/keptFormulas";
 import type { Messages, Place } from "../../engine/messages";
 import type { FunctionsMetadata, Implementations } from "../../engine/metadata";
@@ -23,6 +23,7 @@ import { registerFunctions } from "../../engine/register";
 import { respellWorkbook } from "../../engine/respell";
 import { SettlingFormulaEngine } from "../../engine/settle";
 import { spillAt } from "../../engine/spill";
+import { inRowsOf } from "../../pane/formula/sheetRows";
 import { computeSoon } from "./computeSoon";
 import { isEdit } from "./edits";
 import { editDatesAsDates } from "./dates/editDates";
@@ -131,6 +132,12 @@ export function openSpreadsheet(
     return { ...place, row: startRow, column: startColumn };
   }
 
+  /** What our function says about a cell's error, with the sheet's own cells. */
+  function messageInSheetRows(place: Place): string | undefined {
+    const message = messageAt(univer, messages, place);
+    return message && inRowsOf(message, formulaBehind(univer, place), metadata.functions);
+  }
+
   function selectedPlace(): Place | undefined {
     const workbook = current();
     const cell = workbook.getActiveCell();
@@ -183,7 +190,7 @@ export function openSpreadsheet(
       }
       return kept
         ? `${kept.formula} is not computed here: this is the value that the file has.`
-        : messageAt(univer, messages, place);
+        : messageInSheetRows(place);
     },
   };
 }

@@ -13,8 +13,10 @@ export interface MixedColumn {
   readonly names: readonly (string | number)[];
 }
 
-/** The names of columns that tell sets apart which do not belong into one trend. */
-const TELLING = ["lifter", "exercise"];
+/** A column that tells rows apart which do not belong into one answer: whose they are, or of which lift. */
+export type Telling = "lifter" | "exercise";
+
+const BOTH: readonly Telling[] = ["lifter", "exercise"];
 
 /**
  * The columns of a selection by which a function of one lifter's sets in one lift would mix several: a trend, or the
@@ -36,9 +38,10 @@ function isForOneLifter(parameters: readonly Parameter[]): boolean {
 export function columnsOfSeveral(
   { sheet, address, values }: Selection,
   headings: Headings,
+  telling = BOTH,
 ): MixedColumn[] {
   const titles = titlesOf(values) ?? [];
-  const wanted = new Set(TELLING.flatMap((name) => headings[name] ?? []));
+  const wanted = new Set(telling.flatMap((name) => headings[name] ?? []));
   return titles.flatMap((heading, column) => {
     if (!wanted.has(plainHeading(heading))) return [];
     const names = differentNames(values.slice(1).map((row) => row[column]));

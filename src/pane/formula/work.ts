@@ -29,6 +29,7 @@ export async function work(
   implementations: Implementations,
 ): Promise<Worked> {
   const values: unknown[] = [];
+  const reading = readingOnce(port);
   for (const argument of args) {
     if (argument.kind === "formula") {
       return {
@@ -37,7 +38,7 @@ export async function work(
       };
     }
     try {
-      values.push(await valueOf(argument, port));
+      values.push(await valueOf(argument, reading));
     } catch {
       const reference = argument.kind === "cells" ? argument.reference : "the cells";
       return { kind: "unknown", reason: `${reference} cannot be read from here` };
@@ -47,15 +48,15 @@ export async function work(
   const grid = implementation(...values);
   const only = onlyCell(grid);
   if (only instanceof CellError) {
-    return { kind: "error", code: only.code, message: inSheetRows(only.message, args) };
+    return { kind: "error", code: only.code, message: inSheetRows(only.message, entry, args) };
   }
-  const shown = grid.map((row) => row.map((content) => withSheetRows(content, args)));
+  const shown = grid.map((row) => row.map((content) => withSheetRows(content, entry, args)));
   return { kind: "result", grid: shown, beside: besideRows(args, values, grid, implementation) };
 }
 
-const withSheetRows = (content: Content, args: readonly Argument[]) =>
+const withSheetRows = (content: Content, entry: Call["entry"], args: readonly Argument[]) =>
   content instanceof CellError
-    ? new CellError(content.code, inSheetRows(content.message, args))
+    ? new CellError(content.code, inSheetRows(content.message, entry, args))
     : content;
 
 async function valueOf(argument: Argument, port: Pick<Port, "readRange">): Promise<unknown> {
@@ -71,6 +72,18 @@ async function valueOf(argument: Argument, port: Pick<Port, "readRange">): Promi
     default:
       return undefined;
   }
+}
+
+/** Reads a range once, however many arguments ask for it: the column of lifters beside each of theirs. */
+function readingOnce(port: Pick<Port, "readRange">): Pick<Port, "readRange"> {
+  const read = new Map<string, Promise<CellValues>>();
+  return {
+    readRange(reference) {
+      const known = read.get(reference) ?? port.readRange(reference);
+      read.set(reference, known);
+      return known;
+    },
+  };
 }
 
 /** The rows in which every other column says what it should, as FILTER keeps them. */

@@ -44,6 +44,7 @@ export const athleteChanges: Picture<AthleteChanges> = {
   describe:
     "A row an athlete: name, score before, score after, typical error. One typical error is enough " +
     "for all. A last column headed detectable change (or MDC) is taken as that.",
+  isOfOne: () => ["exercise"],
   read: (values) => reading(() => readChanges(values)),
 
   draw(data, options) {

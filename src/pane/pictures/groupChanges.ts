@@ -38,6 +38,7 @@ export const groupChanges: Picture<GroupChanges> = {
   id: "group-changes",
   title: "Two groups' changes",
   describe: "A row an athlete: group (two of them), score before, score after.",
+  isOfOne: () => ["exercise"],
   read: (values) => reading(() => readGroups(values)),
 
   draw(data, options) {

@@ -1,4 +1,5 @@
 import { CellError } from "../../cells";
+import type { Telling } from "../formula/mixed";
 
 /** A picture drawn from cells: what to select for it, how they are read, how it looks, and what it says. */
 export interface Picture<Data = unknown> {
@@ -6,8 +7,8 @@ export interface Picture<Data = unknown> {
   readonly title: string;
   /** What to select, in plain words. */
   readonly describe: string;
-  /** Whether these are sets that must all be one lifter's, in one lift. */
-  isOfOneLifter?(values: Cells): boolean;
+  /** What these rows must have in common, since the picture would mix them: a lifter, a lift. */
+  isOfOne?(values: Cells): readonly Telling[];
   /** Reads a selection's cells; what cannot be drawn says why. */
   read(values: Cells): Data | Problem;
   draw(data: Data, options: DrawOptions): SVGSVGElement;

@@ -42,6 +42,7 @@ export const reserveAgreement: Picture<ReserveAgreement> = {
   describe:
     "Sets taken to failure: rep at call, called reserve, reps to failure, and lifter where several " +
     "lifters have several sets each.",
+  isOfOne: () => ["exercise"],
   read: (values) => reading(() => readCalls(values)),
 
   draw(data, options) {

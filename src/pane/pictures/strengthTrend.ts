@@ -42,7 +42,7 @@ export const strengthTrend: Picture<StrengthTrend> = {
   describe:
     "The table of STRENGTHTREND (date, one-rep max, low, high), or one lifter's sets of one lift " +
     "under the headings date, load, reps and reserve.",
-  isOfOneLifter: (values) => hasHeadings(values, LOG),
+  isOfOne: (values) => (hasHeadings(values, LOG) ? ["lifter", "exercise"] : []),
 
   read: (values) => reading(() => (hasHeadings(values, LOG) ? ofLog(values) : ofTable(values))),
 

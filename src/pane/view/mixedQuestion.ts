@@ -2,7 +2,7 @@ import type { CatalogueFunction } from "../../functions/catalogue";
 import type { MixedColumn } from "../formula/mixed";
 import { element, newId } from "./elements";
 
-/** Whose sets are meant, where the selected ones are of several lifters or lifts. */
+/** Which rows are meant, where the selected ones are of several lifters or lifts. */
 export interface MixedQuestion {
   readonly element: HTMLElement;
   /** Asks about these columns; without any there is no question. */
@@ -35,7 +35,7 @@ export function mixedQuestion(
       other.addEventListener("click", () => open?.(forAll.id));
     }
     box.replaceChildren(
-      element("legend", {}, "Whose sets?"),
+      element("legend", {}, "Which of them?"),
       element("p", {}, sentence(columns)),
       ...asked.map(({ column, select }) =>
         element("div", {}, element("label", { htmlFor: select.id }, column.heading), select),

@@ -48,8 +48,8 @@ export const picturesView: View = {
       void port.readSelection().then(
         (selection) => {
           selected = selection;
-          const isOfOne = chosen().isOfOneLifter?.(selection.values) ?? false;
-          whose.ask(isOfOne ? columnsOfSeveral(selection, context.data.headings) : []);
+          const telling = chosen().isOfOne?.(selection.values) ?? [];
+          whose.ask(columnsOfSeveral(selection, context.data.headings, telling));
           show(chosen(), selection);
         },
         (error: unknown) => tell(said, reasonOf(error), "failed"),
@@ -59,7 +59,7 @@ export const picturesView: View = {
     function show(picture: Picture, whole: Selection): void {
       shown.replaceChildren();
       if (whose.isOpen()) {
-        tell(said, "Choose whose sets are to be drawn.", "failed");
+        tell(said, "Choose whose rows are to be drawn.", "failed");
         return;
       }
       const selection = { ...whole, values: rowsOf(whole.values, whose.answers()) };

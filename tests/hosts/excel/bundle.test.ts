@@ -92,15 +92,15 @@ describe("the bundle for Excel's JavaScript-only runtime", () => {
     expect(first).toBeCloseTo(116.667, 3);
     expect(bad).toBeInstanceOf(ExcelError);
     expect(bad).toMatchObject({ code: "#VALUE!" });
-    expect((bad as ExcelError).message).toContain("row 2: load is text");
+    expect((bad as ExcelError).message).toContain("the 2nd row of load is text");
   });
 
   test("passes on the error that a row already holds", () => {
     const error = (basicValue: string) => ({ type: "Error", basicType: "Error", basicValue });
     const loads = [[error("#N/A")], [error("#REF!")], [error("#DIV/0!")]];
     expect(call("E1RM", loads, [[5], [5], [5]])).toMatchObject([
-      [{ code: "#N/A", message: "row 1: load holds #N/A" }],
-      [{ code: "#VALUE!", message: "row 2: load holds #REF!" }],
+      [{ code: "#N/A", message: "the 1st row of load holds #N/A" }],
+      [{ code: "#VALUE!", message: "the 2nd row of load holds #REF!" }],
       [{ code: "#DIV/0!", message: undefined }],
     ]);
   });

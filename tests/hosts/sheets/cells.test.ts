@@ -46,14 +46,14 @@ describe("what a formula in Sheets passes", () => {
 
   test("names the row of an error that a cell of the range holds", () => {
     expect(evaluate('SPARE_E1RM([["#N/A"], [100]], [[5], [5]])')).toEqual([
-      ["! row 1: load holds #N/A"],
+      ["! the 1st row of load holds #N/A"],
       [116.666666666667],
     ]);
   });
 
   test("reads an error of ours in a range as an error, not as text", () => {
-    expect(evaluate('SPARE_E1RM([["! row 1: load is text"], [100]], [[5], [5]])')).toEqual([
-      ["! row 1: load holds #VALUE!"],
+    expect(evaluate('SPARE_E1RM([["! the 1st row of load is text"], [100]], [[5], [5]])')).toEqual([
+      ["! the 1st row of load holds #VALUE!"],
       [116.666666666667],
     ]);
   });
@@ -77,7 +77,7 @@ describe("what a formula in Sheets gets back", () => {
   test('shows an error beside other results as text that starts with "! "', () => {
     expect(evaluate('SPARE_E1RM([[100], ["80kg"]], [[5], [5]])')).toEqual([
       [116.666666666667],
-      ['! row 2: load is text, "80kg"; expected a load above 0'],
+      ['! the 2nd row of load is text, "80kg"; expected a load above 0'],
     ]);
   });
 

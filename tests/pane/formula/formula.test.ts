@@ -5,7 +5,9 @@ import { implementations } from "../../../src/functions/implementations";
 import { readArgument } from "../../../src/pane/formula/argument";
 import { callOf, formulaOf, missing, typedIn, type Typed } from "../../../src/pane/formula/call";
 import { dealColumns } from "../../../src/pane/formula/columns";
+import { narrowed } from "../../../src/pane/formula/narrowed";
 import { columnOf, isReference, partsOf, referenceTo } from "../../../src/pane/formula/reference";
+import { inRowsOf } from "../../../src/pane/formula/sheetRows";
 import { work } from "../../../src/pane/formula/work";
 import type { CellValues } from "../../../src/pane/port";
 
@@ -203,6 +205,51 @@ describe("a selection dealt out to the arguments", () => {
   });
 });
 
+describe("a message in the sheet's own rows", () => {
+  const said = (message: string, text: string) => inRowsOf(message, text, functions);
+  const trend = "=SPARE.STRENGTHTREND(A6:A300, Log!E6:E300, F6:F300)";
+
+  test("names the cell of a column, on whichever sheet", () => {
+    expect(said("the 19th row of load is text", trend)).toBe("load in E24 is text");
+    expect(said("the 2nd row of before is -1", "=SPARE.PAIREDCHANGE(B:B, C:C)")).toBe(
+      "before in B2 is -1",
+    );
+  });
+
+  test("names every row it speaks of", () => {
+    const several =
+      "the 1st row of load is -1 (3 bad cells in all, next the 2nd row of reps and the 13th row of load)";
+    expect(said(several, trend)).toBe(
+      "load in E6 is -1 (3 bad cells in all, next reps in F7 and load in E18)",
+    );
+  });
+
+  test("names the row where no one column is meant, if all start level", () => {
+    expect(said("the 4th row: reps plus reserve is 40", trend)).toBe(
+      "row 9 of the sheet: reps plus reserve is 40",
+    );
+    expect(said("the 3rd row of the blocks: weeks is 0", "=SPARE.BLOCKPLAN(C5, B9:I14)")).toBe(
+      "row 11 of the sheet (blocks): weeks is 0",
+    );
+    const apart = "=SPARE.STRENGTHTREND(A6:A300, E5:E299, F6:F300)";
+    expect(said("the 4th row: reps plus reserve is 40", apart)).toBe(
+      "the 4th row: reps plus reserve is 40",
+    );
+  });
+
+  test("leaves it as the function said it where the cells cannot be known", () => {
+    const message = "the 4th row of load is -1";
+    for (const text of [
+      '=SPARE.E1RM(FILTER(E6:E300, C6:C300="Ida"), FILTER(F6:F300, C6:C300="Ida"))',
+      "=SPARE.E1RM(Log[load], Log[reps])",
+      "=MAX(SPARE.E1RM(E6:E300, F6:F300))",
+      "=SUM(E6:E300)",
+    ]) {
+      expect(said(message, text)).toBe(message);
+    }
+  });
+});
+
 describe("a call worked before it is inserted", () => {
   const cells: Record<string, CellValues> = {
     "B2:B3": [[100], [110]],
@@ -244,14 +291,11 @@ describe("a call worked before it is inserted", () => {
     });
     const result = await worked("E1RM", { load: "E2:E3", reps: "C2:C3" });
     expect(result).toMatchObject({
-      grid: [
-        [116.666666666667],
-        [{ code: "#VALUE!", message: "row 3 of the sheet: load holds #REF!" }],
-      ],
+      grid: [[116.666666666667], [{ code: "#VALUE!", message: "load in E3 holds #REF!" }]],
     });
   });
 
-  test("names the sheet's own row in a message about a whole column", async () => {
+  test("names the sheet's own cell in a message about a whole column", async () => {
     const text = { "B5:B6": [[100], [-100]], "C5:C6": [[5], [5]], "D5:D6": [[2], [2]] };
     const reading = {
       readRange: (at: string) => Promise.resolve((text as Record<string, CellValues>)[at]!),
@@ -259,8 +303,28 @@ describe("a call worked before it is inserted", () => {
     const typed = { load: "B5:B6", reps: "C5:C6", reserve: "D5:D6" };
     expect(await work(callOf(entryOf("FITCURVE"), typed), reading, implementations)).toMatchObject({
       kind: "error",
-      message: expect.stringContaining("row 6 of the sheet: load is -100") as unknown,
+      message: expect.stringContaining("load in B6 is -100") as unknown,
     });
+  });
+
+  test("reads the column of lifters once, however many columns are cut down to one of them", async () => {
+    const asked: string[] = [];
+    const reading = {
+      readRange(at: string) {
+        asked.push(at);
+        const column = { A: ["Ida", "Jonas"], B: [100, 110], C: [5, 5], D: [2, 1] }[at[0]!]!;
+        return Promise.resolve(column.map((value) => [value]));
+      },
+    };
+    const typed = { load: "B2:B3", reps: "C2:C3", reserve: "D2:D3" };
+    const only = [{ reference: "A2:A3", is: "Ida" }];
+    const result = await work(
+      narrowed(callOf(entryOf("E1RM"), typed), only),
+      reading,
+      implementations,
+    );
+    expect(result).toMatchObject({ grid: [[123.333333333333]] });
+    expect([...asked].sort()).toEqual(["A2:A3", "B2:B3", "C2:C3", "D2:D3"]);
   });
 
   test("leaves other formulas to the sheet, and says when cells cannot be read", async () => {

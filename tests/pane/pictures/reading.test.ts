@@ -104,7 +104,7 @@ describe("strength trend", () => {
         ["date", "one-rep max", "low", "high"],
         [46000, "140kg", 135, 146],
       ]),
-    ).toMatch(/row 2: one-rep max is text, "140kg"/);
+    ).toMatch(/the 2nd row of one-rep max is text, "140kg"/);
     expect(problemOf(strengthTrend, [[46000, 135, 140, 146]])).toMatch(/outside its low and high/);
   });
 
@@ -189,7 +189,7 @@ describe("reserve agreement", () => {
         [4, 3, 9],
         [8, 2, 7],
       ]),
-    ).toMatch(/row 2.*repsToFailure is 7/);
+    ).toMatch(/the 2nd row: repsToFailure is 7/);
   });
 });
 
@@ -238,7 +238,7 @@ describe("athlete changes", () => {
         ["Ines", 100, 106, 2],
         ["Marit", 90, "91kg", 2],
       ]),
-    ).toMatch(/row 2: after is text, "91kg"/);
+    ).toMatch(/the 2nd row of after is text, "91kg"/);
   });
 });
 
@@ -326,7 +326,9 @@ describe("forest", () => {
   });
 
   it("names the row of a standard error below 0", () => {
-    expect(problemOf(forest, [["Study 1", 0.3, -0.1]])).toMatch(/row 1: standard error is -0.1/);
+    expect(problemOf(forest, [["Study 1", 0.3, -0.1]])).toMatch(
+      /the 1st row of standard error is -0.1/,
+    );
   });
 });
 
