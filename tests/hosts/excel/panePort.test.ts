@@ -128,11 +128,11 @@ describe("the pane's port to Excel", () => {
       horizontalAlignment: "Center",
       wrapText: true,
     });
-    expect(added.looks.get("A6:A300")).toMatchObject({
+    expect(added.looks.get("A6:A500")).toMatchObject({
       numberFormat: "d mmm yyyy",
       "InsideHorizontal.style": "Continuous",
     });
-    expect(added.looks.get("A1")).toMatchObject({ columnWidth: 72, rowHeight: 22.5 });
+    expect(added.looks.get("A1")).toMatchObject({ columnWidth: 78, rowHeight: 22.5 });
   });
 
   test.each([
