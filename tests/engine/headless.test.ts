@@ -192,15 +192,15 @@ describe("the message of an error", () => {
     expect(message("D4")).toBe("nothing is known of 3 reps");
     expect(message("D3")).toBeUndefined();
     expect(["F1", "F2", "F3"].map(message)).toEqual([
-      "the 1st row of value is text",
+      "row 1: value is text",
       undefined,
-      "the 3rd row of value is text",
+      "row 3: value is text",
     ]);
   });
 
   it("is found through the functions a formula wraps around ours", async () => {
     const { message } = await open({ A1: 1, A2: "b", C1: "=ROUND(SUM(SPARE.LIFT(A1:A2)),1)" });
-    expect(message("C1")).toBe("the 2nd row of value is text");
+    expect(message("C1")).toBe("row 2: value is text");
   });
 
   it("goes when the error goes, and follows the data", async () => {
@@ -208,7 +208,7 @@ describe("the message of an error", () => {
     await write("A1", 1);
     expect([read("C1"), message("C1")]).toEqual([1, undefined]);
     await write("A2", "b");
-    expect([read("C2"), message("C2")]).toEqual(["#VALUE!", "the 2nd row of value is text"]);
+    expect([read("C2"), message("C2")]).toEqual(["#VALUE!", "row 2: value is text"]);
   });
 
   it("says of a result that found no room that it needs some", async () => {
