@@ -167,7 +167,7 @@ describe("what is wrong with a table", () => {
     );
     expect([status, err]).toEqual([
       1,
-      expect.stringContaining('#VALUE! the 4th row of load is text, "80kg"'),
+      expect.stringContaining('#VALUE! load in row 4 is text, "80kg"'),
     ]);
   });
 

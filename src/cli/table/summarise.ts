@@ -4,6 +4,7 @@ import {
   keyContent,
   labelIdentity,
   readCell,
+  tellRows,
   type Content,
 } from "../../cells";
 import { implementationOf } from "../../functions/implementationOf";
@@ -131,9 +132,10 @@ function resultOf(
 
 /** The error that the whole formula shows, its row told as the file counts it under the headings. */
 function failure({ code, message }: CellError, numbers: readonly number[]): FormulaFailed {
-  const placed = message.replace(/\brow (\d+)\b/, (all, row: string) => {
-    const number = numbers[Number(row) - 2];
-    return number === undefined ? all : `row ${number + 1}`;
+  const placed = tellRows(message, (row, name) => {
+    const number = numbers[row - 2];
+    if (number === undefined) return undefined;
+    return name === undefined ? `row ${number + 1}` : `${name} in row ${number + 1}`;
   });
   return new FormulaFailed(`${code} ${placed}`);
 }

@@ -1,3 +1,4 @@
+import { tellRows } from "../../cells";
 import { columnLetters, type Area } from "../../formula/address";
 import { splitArguments } from "../../formula/calls";
 import { readArgument, type Argument } from "./argument";
@@ -31,20 +32,18 @@ export function inSheetRows(
     const area = argument.kind === "cells" ? areaOf(argument.reference) : undefined;
     return area && area.endRow > area.startRow ? [{ name, area }] : [];
   });
-  return message.replaceAll(NTH_ROW, (said: string, nth: string, name?: string) => {
+  return tellRows(message, (nth, name) => {
     const own = columns.find((column) => column.name === name);
     const firsts = new Set((own ? [own] : columns).map(({ area }) => area.startRow));
     const [first] = firsts;
-    if (first === undefined || firsts.size > 1) return said;
-    const row = first + Number(nth);
+    if (first === undefined || firsts.size > 1) return undefined;
+    const row = first + nth;
     if (own && own.area.startColumn === own.area.endColumn) {
       return `${own.name} in ${columnLetters(own.area.startColumn)}${row}`;
     }
     return `row ${row} of the sheet${name === undefined ? "" : ` (${name})`}`;
   });
 }
-
-const NTH_ROW = /\bthe (\d+)(?:st|nd|rd|th) row(?: of (?:the )?(\w+))?/g;
 
 /** The same for a cell's message, from the formula that fills it: one call of ours, and nothing around it. */
 export function inRowsOf(message: string, formula: string, functions: readonly Named[]): string {
