@@ -4,13 +4,7 @@ import { allMessages } from "./voice";
 /* Messages speak with one voice: in lower case, the argument first, what it is, and what was expected. */
 
 /** Refusals that pass on an error of the sheet's own, or say all there is to say. */
-const COMPLETE = [
-  / holds …/,
-  /^…: …$/,
-  /^…, or /,
-  /shares but no exercise$/,
-  /a second time$/,
-];
+const COMPLETE = [/ holds …/, /^…: …$/, /^…, or /, /shares but no exercise$/, /a second time$/];
 
 describe("every message", () => {
   it("is found", () => {
