@@ -23,7 +23,7 @@ export async function codesOnPaper(browser: Browser, html: string): Promise<read
     await paper.setContent(html);
     writeFileSync(join(folder, "cards.pdf"), await paper.pdf({ preferCSSPageSize: true }));
     const pdf = join(folder, "cards.pdf");
-    execFileSync("pdftoppm", ["-r", "200", "-png", pdf, join(folder, "sheet")]);
+    execFileSync("pdftoppm", ["-r", "150", "-gray", "-png", pdf, join(folder, "sheet")]);
     const sheets = readdirSync(folder).filter((name) => /^sheet.*png$/.test(name));
     return sheets.map((name) => {
       const page = PNG.sync.read(readFileSync(join(folder, name)));
@@ -47,4 +47,4 @@ function quartersOf(page: PNG): PNG[] {
 }
 
 const codeIn = ({ data, width, height }: PNG): string | undefined =>
-  jsQR(new Uint8ClampedArray(data), width, height)?.data;
+  jsQR(new Uint8ClampedArray(data), width, height, { inversionAttempts: "dontInvert" })?.data;
