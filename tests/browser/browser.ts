@@ -22,8 +22,11 @@ export function describeInBrowser(name: string, tests: () => void): void {
 
 let joined: Promise<Browser> | undefined;
 
-/** The browser that all tests of a run share. Each process of tests joins it once. */
-export const joinBrowser = (): Promise<Browser> => (joined ??= chromium.connect(inject("browser")));
+/** The browser that all tests of a run share. Each process of tests joins it once, and none closes it. */
+export async function joinBrowser(): Promise<Browser> {
+  if (joined && !(await joined).isConnected()) joined = undefined;
+  return (joined ??= chromium.connect(inject("browser")));
+}
 
 /** Closes what a group of tests left open, such as a test that failed half-way. */
 async function leaveTidy(): Promise<void> {
