@@ -32,6 +32,17 @@ describe("every export of the core", () => {
     expect(new Set(names).size).toBe(names.length);
   });
 
+  it("says of a function what it takes, what it gives, and where that comes from", () => {
+    const functions = entries.filter(({ takes }) => takes !== undefined);
+    expect(functions.length).toBeGreaterThan(70);
+    for (const { name, takes, parameters, returns, about } of functions) {
+      const told = parameters.filter(([, text]) => text !== "").map(([parameter]) => parameter);
+      expect(told, name).toEqual(takes!.filter((parameter) => parameter !== ""));
+      expect(returns, name).not.toBe("");
+      expect(about, name).toMatch(/Sources?: |\b(?:18|19|20)\d\d\b|Cochrane Handbook/);
+    }
+  });
+
   it("says what it is", () => {
     expect(entries.filter(({ about }) => about === "").map(({ name }) => name)).toEqual([]);
   });

@@ -9,8 +9,22 @@ const TOP = 10;
 /** The lowest RPE that the scale gives a number of reps to. */
 export const LOWEST_RPE = 5;
 
-/** Reps in reserve at this RPE. */
+/**
+ * Reps in reserve at this RPE.
+ *
+ * Source: Zourdos et al. 2016, J Strength Cond Res 30:267-275.
+ *
+ * @param rpe - The RPE, from 5 to 10.
+ * @returns Reps in reserve, 10 minus the RPE.
+ */
 export const rpeToReserve = (rpe: number) => TOP - rpe;
 
-/** RPE with this many reps in reserve. */
+/**
+ * RPE with this many reps in reserve.
+ *
+ * Source: Zourdos et al. 2016, J Strength Cond Res 30:267-275.
+ *
+ * @param reserve - Reps in reserve, 0 or more.
+ * @returns The RPE, 10 minus the reserve.
+ */
 export const reserveToRpe = (reserve: number) => TOP - reserve;

@@ -49,6 +49,9 @@ const NO_WAY = 2 ** 30;
  * 20 + 10. So this fills a table of the fewest plates for every sum, a kind of plate after the other
  * (dynamic programming: Bellman 1957), in steps of the plates' greatest common measure. The table serves
  * every later load, so a column of loads takes one.
+ *
+ * @returns A function from a load to the plates of one side, largest first.
+ * @throws BadInput where a plate, the bar or a load cannot be. NoAnswer where a load cannot be made up.
  */
 export function barLoader({ bar, plates }: PlateSet): BarLoader {
   expectAtLeast("bar", bar, 0);

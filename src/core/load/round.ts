@@ -12,6 +12,14 @@ export type Rounding = "nearest-tie-down" | "nearest-tie-up" | "down" | "up";
  *
  * What counts as a tie or as already a multiple is judged to a relative 1e-9: 157.5 × 22/36 is a tie in
  * steps of 2.5 (96.25), though its binary product lies a hair above. A multiple of 0 means no rounding.
+ *
+ * Source: common practice, no source.
+ *
+ * @param value - The number to round.
+ * @param multiple - What it is to be a multiple of; 0 for no rounding.
+ * @param rounding - Which way, and where a tie goes.
+ * @returns The multiple.
+ * @throws BadInput where `multiple` is below 0.
  */
 export function roundToMultiple(value: number, multiple: number, rounding: Rounding): number {
   if (multiple < 0) throw new BadInput(`multiple is ${multiple}; expected 0 or more`);

@@ -24,6 +24,14 @@ const STEPS = 400;
  * standard deviation, the lifter lifts 1RM × f(1 + (reps − 1)/k); the chance is that of a normal ln 1RM, averaged
  * over z. Of z only the stretch between "surely not" and "surely" needs working out, and it is cut where the equation
  * has its corner, at two reps, so that Simpson's rule sees smooth pieces only.
+ *
+ * Source: our own, from the equation and the two standard deviations.
+ *
+ * @param load - The load, in kilograms or pounds, above 0.
+ * @param reps - Reps planned, from 1 to the equation's cap.
+ * @param oneRepMax - The one-repetition maximum in the load's unit, above 0.
+ * @returns The chance, from 0 to 1.
+ * @throws BadInput where an argument is out of its range.
  */
 export function setChance(
   load: number,

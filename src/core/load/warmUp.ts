@@ -11,11 +11,13 @@ export interface WarmUpStep {
   readonly row?: number;
 }
 
+/** A set of a warm-up. */
 export interface WarmUpSet {
   readonly load: number;
   readonly reps: number;
 }
 
+/** What can be said of a warm-up besides the load. */
 export interface WarmUpOptions {
   /** No warm-up is lighter than this; 0 unless given. */
   readonly bar?: number;
@@ -37,6 +39,13 @@ const MOST_REPS = 100;
 /**
  * The warm-up sets before a work set of this load: each step's fraction of it, rounded to the nearest increment (a tie
  * down), and never below the bar. What then is not lighter than the work set is no warm-up, and is not listed.
+ *
+ * Source: common practice, no source.
+ *
+ * @param load - The load, in kilograms or pounds, above 0.
+ * @param options - The bar, the increment and the steps; those of `COMMON_STEPS` unless given.
+ * @returns The sets, lightest first, in the load's unit.
+ * @throws BadInput where the load is lighter than the bar, or a step cannot be.
  */
 export function warmUpSets(load: number, options: WarmUpOptions = {}): WarmUpSet[] {
   const { bar = 0, increment = 0, steps = COMMON_STEPS } = options;

@@ -8,7 +8,17 @@ import { reserveIn, setsIn, type GroupOf, type JudgedSets } from "./columns";
 export const isClose = (reserve: number | null, within: number): boolean =>
   reserve !== null && atMost(reserve, within);
 
-/** Sets taken within `within` reps of failure, of each group of rows. */
+/**
+ * Sets taken within `within` reps of failure, of each group of rows.
+ *
+ * Source: common practice, no source.
+ *
+ * @param log - The log by columns, a place a row; null is not recorded.
+ * @param within - Reps from failure at which a set is close still; 4 is common.
+ * @param groupOf - Which group a row counts in, from 0 on.
+ * @param groups - How many groups there are.
+ * @returns A number of sets a group.
+ */
 export function closeSets(
   log: JudgedSets,
   within: number,

@@ -4,6 +4,7 @@ import type { Equation } from "../strength/equations";
 import { isClose } from "./closeSets";
 import { reserveIn, setsIn, type GroupOf, type JudgedSets, type LogColumn } from "./columns";
 
+/** A log with loads. */
 export interface SummarisedSets extends JudgedSets {
   readonly load: LogColumn;
 }
@@ -24,6 +25,7 @@ export interface LogSummary {
   readonly setsAtReserve0OrBlank: number;
 }
 
+/** What a summary counts as close, and what it takes an e1RM from. */
 export interface SummaryOptions {
   /** How many reps from failure still is close. */
   readonly within: number;
@@ -35,6 +37,13 @@ export interface SummaryOptions {
 /**
  * Sums up each group of rows in one pass. A row without a load or without a reserve is still a set that was done:
  * it counts in all that can be known of it, and in the two columns that say how many there were.
+ *
+ * Source: common practice, no source.
+ *
+ * @param log - The log by columns, a place a row; null is not recorded.
+ * @param groupOf - Which group a row counts in, from 0 on.
+ * @param groups - How many groups there are.
+ * @returns A summary a group.
  */
 export function summariseLog(
   log: SummarisedSets,

@@ -12,7 +12,11 @@ export interface ExercisedSets extends JudgedSets {
  *
  * Source: fractional counting, Pelland et al. 2024.
  *
- * @param shares One row of shares an exercise, one share a muscle.
+ * @param log - The log by columns, a place a row; null is not recorded.
+ * @param shares - One row of shares an exercise, one share a muscle.
+ * @param within - Reps from failure at which a set is close still; 4 is common.
+ * @param groupOf - Which group a row counts in, from 0 on.
+ * @param groups - How many groups there are.
  * @returns For each group, the sets of each muscle.
  */
 export function muscleSets(

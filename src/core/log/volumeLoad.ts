@@ -11,6 +11,13 @@ export interface LoadedSets {
 /**
  * Volume load, Σ sets × reps × load, of each group of rows. Without a load ("BW") a row adds nothing, since
  * nothing was lifted that the log knows of.
+ *
+ * Source: common practice, no source.
+ *
+ * @param log - The log by columns, a place a row; null is not recorded.
+ * @param groupOf - Which group a row counts in, from 0 on.
+ * @param groups - How many groups there are.
+ * @returns The volume load of each group, in the load's unit.
  */
 export function volumeLoads(log: LoadedSets, groupOf: GroupOf, groups: number): number[] {
   const totals = Array<number>(groups).fill(0);

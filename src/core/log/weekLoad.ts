@@ -7,6 +7,10 @@ import { mean, standardDeviation, sum } from "../statistics/moments";
  *
  * Source: Foster 1998, Med Sci Sports Exerc 30:1164-1168. Which standard deviation is not settled there; this is
  * the sample's, over n − 1.
+ *
+ * @param dailyLoads - A load a day of one week, rest days as 0.
+ * @returns The monotony, a plain number.
+ * @throws NoAnswer where there are fewer than 2 days, or all are alike.
  */
 export function weekMonotony(dailyLoads: readonly number[]): number {
   if (dailyLoads.length < 2) {
@@ -21,6 +25,10 @@ export function weekMonotony(dailyLoads: readonly number[]): number {
  * Strain: the week's total load times its monotony.
  *
  * Source: Foster 1998, Med Sci Sports Exerc 30:1164-1168.
+ *
+ * @param dailyLoads - A load a day of one week, rest days as 0.
+ * @returns The strain, in the loads' unit.
+ * @throws NoAnswer where there are fewer than 2 days, or all are alike.
  */
 export function weekStrain(dailyLoads: readonly number[]): number {
   return sum(dailyLoads) * weekMonotony(dailyLoads);

@@ -22,6 +22,7 @@ export interface Block {
   readonly row?: number;
 }
 
+/** What can be said of a plan besides its blocks. */
 export interface PlanOptions {
   readonly equation: Equation;
   /** Loads go in steps of this; 0 or not given for no rounding. */
@@ -50,6 +51,14 @@ export interface PlanRow {
  * The load is the one for the middle of the rep range at that week's reserve.
  *
  * `oneRepMax` is one for all blocks, or one a block.
+ *
+ * Source: common practice, no source.
+ *
+ * @param oneRepMax - The maximum: one for all blocks, or one a block.
+ * @param blocks - The blocks in their order.
+ * @param options - The increment and the equation.
+ * @returns A row a week, loads in the maximum's unit.
+ * @throws BadInput where a block cannot be, naming it.
  */
 export function blockPlan(
   oneRepMax: number | readonly number[],
@@ -71,7 +80,18 @@ export function blockPlan(
   );
 }
 
-/** One week of the plan: what `blockPlan` has on that row, without working out the others. */
+/**
+ * One week of the plan: what `blockPlan` has on that row, without working out the others.
+ *
+ * Source: common practice, no source.
+ *
+ * @param oneRepMax - The maximum: one for all blocks, or one a block.
+ * @param blocks - The blocks in their order.
+ * @param week - The week, counted through the blocks from 1.
+ * @param options - The increment and the equation.
+ * @returns The row of that week.
+ * @throws BadInput where a block cannot be, or there is no such week.
+ */
 export function planWeek(
   oneRepMax: number,
   blocks: readonly Block[],

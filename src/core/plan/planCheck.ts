@@ -23,6 +23,14 @@ export interface PlanCheck {
 /**
  * Compares what was done with what was planned. More load or fewer reps in reserve need not mean a stronger
  * lifter: `strengthOff` weighs them all by the equation, so that a plan that has become too easy shows.
+ *
+ * Source: the equation's, as named beside it.
+ *
+ * @param planned - The set as it was planned.
+ * @param done - The set as it was done; its reserve may be unknown.
+ * @param equation - One of `equations`, or a lifter's `ownCurve`.
+ * @returns How far load, reps, reserve and strength are off.
+ * @throws BadInput where a set cannot be.
  */
 export function planCheck(planned: CheckedSet, done: CheckedSet, equation: Equation): PlanCheck {
   inRow("the planned set", () => checkSet(planned));

@@ -21,13 +21,28 @@ export interface Taper {
  * up, since a rep more in reserve is the cautious side. A taper of one week is its last week.
  *
  * From 3 to 0.5 over six weeks in whole reps: 3, 3, 2, 2, 1, 1.
+ *
+ * Source: common practice, no source.
+ *
+ * @param taper - Weeks, first and last reserve, and the step.
+ * @returns Reps in reserve, a week each.
+ * @throws BadInput where the taper cannot be.
  */
 export function reserveTaper(taper: Taper): number[] {
   checkTaper(taper);
   return Array.from({ length: taper.weeks }, (_, i) => reserveOf(taper, i + 1));
 }
 
-/** The reserve of one week of the taper. */
+/**
+ * The reserve of one week of the taper.
+ *
+ * Source: common practice, no source.
+ *
+ * @param taper - Weeks, first and last reserve, and the step.
+ * @param week - From 1 to the taper's weeks.
+ * @returns Reps in reserve.
+ * @throws BadInput where the taper cannot be, or has no such week.
+ */
 export function reserveInWeek(taper: Taper, week: number): number {
   checkTaper(taper);
   const { weeks } = taper;

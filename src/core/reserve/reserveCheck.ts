@@ -26,19 +26,40 @@ export interface ReserveCheck {
  * bias against 0.
  *
  * Source: Bland and Altman 1986, Lancet i:307-310.
+ *
+ * @param errors - What `callError` gives of each call, in reps.
+ * @param confidence - How sure the interval is to be, above 0 and below 1; 0.95 is usual.
+ * @returns The check, all in reps.
+ * @throws NoAnswer where there are no errors.
  */
 export function reserveCheck(errors: readonly number[], confidence: number): ReserveCheck {
   const { n, mean: bias, sd, low, high, p } = meanTest(errors, confidence);
   return { n, bias, sd, meanMiss: meanMiss(errors), low, high, ...agreement(bias, sd), p };
 }
 
-/** The mean absolute error. */
+/**
+ * The mean absolute error.
+ *
+ * Source: common practice, no source.
+ *
+ * @param errors - What `callError` gives of each call, in reps.
+ * @returns Reps, 0 or more.
+ * @throws NoAnswer where there are no errors.
+ */
 export const meanMiss = (errors: readonly number[]): number => mean(errors.map(Math.abs));
 
 /** Standard deviations that 95% of a normal distribution lie within, as Bland and Altman print it. */
 const REACH = 1.96;
 
-/** The 95% limits of agreement. */
+/**
+ * The 95% limits of agreement.
+ *
+ * Source: Bland and Altman 1986, Lancet i:307-310.
+ *
+ * @param bias - The mean error, in reps.
+ * @param sd - The SD of a single call, in reps.
+ * @returns The two limits, in reps.
+ */
 export function agreement(
   bias: number,
   sd: number | Absent,

@@ -15,7 +15,9 @@ export interface SpreadComponents {
  *
  * Source: Bland and Altman 2007, J Biopharm Stat 17:571-582.
  *
- * @param byLifter The values of each lifter; at least 2 lifters, and one of them with 2 values or more.
+ * @param byLifter - The values of each lifter; at least 2 lifters, and one of them with 2 values or more.
+ * @returns The two variances, and what they are of.
+ * @throws NoAnswer where there are fewer than 2 lifters, or one value each.
  */
 export function spreadComponents(byLifter: readonly (readonly number[])[]): SpreadComponents {
   const lifters = byLifter.length;

@@ -11,7 +11,10 @@ import { spreadComponents } from "./spreadComponents";
  *
  * Source: Bland and Altman 2007, J Biopharm Stat 17:571-582.
  *
- * @param byLifter The errors of each lifter's calls, at least one each.
+ * @param byLifter - The errors of each lifter's calls, at least one each.
+ * @param confidence - How sure the interval is to be, above 0 and below 1; 0.95 is usual.
+ * @returns The check, all in reps.
+ * @throws NoAnswer where there are no errors.
  */
 export function squadReserveCheck(
   byLifter: readonly (readonly number[])[],

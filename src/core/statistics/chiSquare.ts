@@ -2,7 +2,15 @@ import { findRootNear } from "./findRoot";
 import { gammaShares } from "./incompleteGamma";
 import { normalQuantile } from "./normal";
 
-/** The chance of a chi-square value below `x`, exact far into the tail. */
+/**
+ * The chance of a chi-square value below `x`, exact far into the tail.
+ *
+ * Source: common knowledge.
+ *
+ * @param x - A value, 0 or more.
+ * @param df - Degrees of freedom, above 0; fractions are allowed.
+ * @returns The chance, from 0 to 1.
+ */
 export function chiSquareCdf(x: number, df: number): number {
   return x <= 0 ? 0 : gammaShares(df / 2, x / 2).lower;
 }
@@ -16,6 +24,10 @@ export function chiSquareUpperTail(x: number, df: number): number {
 /**
  * The value that a chi-square on `df` degrees of freedom stays below with chance `p`. The search starts
  * from the cube-root approximation of Wilson and Hilferty 1931, Proc Natl Acad Sci 17:684-688.
+ *
+ * @param p - A chance, above 0 and below 1.
+ * @param df - Degrees of freedom, above 0; fractions are allowed.
+ * @returns The value.
  */
 export function chiSquareQuantile(p: number, df: number): number {
   const ninth = 2 / (9 * df);

@@ -14,6 +14,10 @@ const MANY = 1000;
  * freedom is too large on average, and J times it is not.
  *
  * Source: Hedges 1981, J Educ Stat 6:107-128.
+ *
+ * @param df - Degrees of freedom, above 0; fractions are allowed.
+ * @returns A factor below 1.
+ * @throws NoAnswer where `df` is not above 1.
  */
 export function hedgesCorrection(df: number): number {
   if (df <= 1) throw new NoAnswer("an effect size needs an SD on at least 2 degrees of freedom");

@@ -4,6 +4,9 @@
  * falling on the way and never above 1.
  *
  * Source: Holm 1979, Scand J Stat 6:65-70.
+ *
+ * @param ps - A p value a test.
+ * @returns The raised p values, in the same order.
  */
 export function holm(ps: readonly number[]): number[] {
   const adjusted = new Array<number>(ps.length);

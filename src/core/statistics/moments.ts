@@ -7,7 +7,15 @@ export function sum(values: readonly number[]): number {
   return total;
 }
 
-/** The arithmetic mean. Summed twice, the second time about the first result, so that rounding cancels. */
+/**
+ * The arithmetic mean. Summed twice, the second time about the first result, so that rounding cancels.
+ *
+ * Source: common knowledge.
+ *
+ * @param values - The values, in any one unit.
+ * @returns The mean, in the values' unit.
+ * @throws NoAnswer where there are no values.
+ */
 export function mean(values: readonly number[]): number {
   if (values.length === 0) throw new NoAnswer("there are no values to average");
   const rough = sum(values) / values.length;
@@ -50,7 +58,15 @@ export function deviations(values: readonly number[]): number[] {
   return values.map((value) => value - centre);
 }
 
-/** The sample variance: squared deviations over n − 1. */
+/**
+ * The sample variance: squared deviations over n − 1.
+ *
+ * Source: common knowledge.
+ *
+ * @param values - The values, in any one unit.
+ * @returns The variance, in the squared unit.
+ * @throws NoAnswer where there are fewer than 2 values.
+ */
 export function variance(values: readonly number[]): number {
   if (values.length < 2) {
     throw new NoAnswer(`a spread needs at least 2 values, and there are ${values.length}`);
@@ -58,7 +74,15 @@ export function variance(values: readonly number[]): number {
   return sumOfSquares(values) / (values.length - 1);
 }
 
-/** The sample standard deviation (n − 1). */
+/**
+ * The sample standard deviation (n − 1).
+ *
+ * Source: common knowledge.
+ *
+ * @param values - The values, in any one unit.
+ * @returns The SD, in the values' unit.
+ * @throws NoAnswer where there are fewer than 2 values.
+ */
 export function standardDeviation(values: readonly number[]): number {
   return Math.sqrt(variance(values));
 }
@@ -72,7 +96,16 @@ export function sumOfProducts(x: readonly number[], y: readonly number[]): numbe
   return products;
 }
 
-/** Pearson's correlation of two columns of equal length. */
+/**
+ * Pearson's correlation of two columns of equal length.
+ *
+ * Source: common knowledge.
+ *
+ * @param x - A column of numbers.
+ * @param y - The other, as long.
+ * @returns From −1 to 1.
+ * @throws NoAnswer where a column does not differ.
+ */
 export function correlation(x: readonly number[], y: readonly number[]): number {
   return correlationFrom(sumOfProducts(x, y), sumOfSquares(x), sumOfSquares(y));
 }

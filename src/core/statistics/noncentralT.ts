@@ -17,6 +17,11 @@ const NEGLIGIBLE = -42;
  * curves (Trefethen and Weideman 2014, SIAM Rev 56:385-458) that it is summed as it stands, over whichever
  * of the two variables is the smooth one. Unlike series (Lenth 1989, Appl Stat 38:185-189) it keeps its
  * precision at any `ncp`.
+ *
+ * @param t - A value of t.
+ * @param df - Degrees of freedom, above 0; fractions are allowed.
+ * @param ncp - The noncentrality, the true difference in standard errors.
+ * @returns The chance, from 0 to 1.
  */
 export function noncentralTCdf(t: number, df: number, ncp: number): number {
   if (ncp < 0) return 1 - noncentralTCdf(-t, df, -ncp);

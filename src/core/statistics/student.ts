@@ -31,7 +31,15 @@ function logFarTail(logT: number, df: number): number {
   return a * (Math.log(df) - 2 * logT) - Math.log(df) - logBeta;
 }
 
-/** Student's t distribution: the chance of a value below `t`. Exact far into the lower tail. */
+/**
+ * Student's t distribution: the chance of a value below `t`. Exact far into the lower tail.
+ *
+ * Source: common knowledge.
+ *
+ * @param t - A value of t.
+ * @param df - Degrees of freedom, above 0; fractions are allowed.
+ * @returns The chance, from 0 to 1.
+ */
 export function studentCdf(t: number, df: number): number {
   return t < 0 ? upperTail(-t, df) : 1 - upperTail(t, df);
 }
@@ -84,7 +92,16 @@ function finiteExp(logT: number, tail: number, df: number): number {
   throw new NoAnswer(`the t exceeded with chance ${tail} on ${df} degrees of freedom is too large`);
 }
 
-/** The t that a Student value on `df` degrees of freedom stays below with chance `p`. */
+/**
+ * The t that a Student value on `df` degrees of freedom stays below with chance `p`.
+ *
+ * Source: common knowledge.
+ *
+ * @param p - A chance, above 0 and below 1.
+ * @param df - Degrees of freedom, above 0; fractions are allowed.
+ * @returns The value t.
+ * @throws NoAnswer where it is too large for a number.
+ */
 export function studentQuantile(p: number, df: number): number {
   if (p === 0.5) return 0;
   return p < 0.5 ? -studentUpperQuantile(p, df) : studentUpperQuantile(1 - p, df);

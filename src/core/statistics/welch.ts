@@ -11,6 +11,12 @@ export interface WelchTest extends EstimateTest {
  * Do two groups differ? The t test that lets their spreads differ too.
  *
  * Source: Welch 1947, Biometrika 34:28-35.
+ *
+ * @param a - The values of one group.
+ * @param b - Those of the other.
+ * @param confidence - How sure the interval is to be, above 0 and below 1; 0.95 is usual.
+ * @returns The difference a − b with its interval and test.
+ * @throws NoAnswer where a group is empty.
  */
 export function welchTest(
   a: readonly number[],

@@ -109,11 +109,17 @@ export const equations = {
   wathan: published(decay(48.8, 53.8, 0.075), CURVE_CAP),
 } as const satisfies Record<string, Equation>;
 
+/** The name of a published equation. */
 export type EquationName = keyof typeof equations;
 
 /**
  * A lifter's own curve with constant c: f = 1 / (1 + (t − 1) / c), from one rep on. The constant is the
  * number of reps past the first at which half of the maximum is left; `fitCurve` finds it from their sets.
+ *
+ * Source: our own form: a hyperbola through 1 at one rep.
+ *
+ * @param constant - What `fitCurve` finds, in reps, above 0.
+ * @returns The equation, up to 30 reps to failure.
  */
 export function ownCurve(constant: number): Equation {
   return {
@@ -125,7 +131,16 @@ export function ownCurve(constant: number): Equation {
   };
 }
 
-/** The fraction of 1RM that can be lifted t times, refusing a t the equation is not made for. */
+/**
+ * The fraction of 1RM that can be lifted t times, refusing a t the equation is not made for.
+ *
+ * Source: the equation's, as named beside it.
+ *
+ * @param equation - One of `equations`, or a lifter's `ownCurve`.
+ * @param t - Reps to failure.
+ * @returns The fraction of the maximum, above 0 and at most 1.
+ * @throws BadInput where `t` is below 1 or above the equation's cap.
+ */
 export function fractionAt(equation: Equation, t: number): number {
   checkReach(equation, t);
   return equation.fraction(t);
@@ -143,7 +158,16 @@ export function checkReach(equation: Equation, t: number): void {
   }
 }
 
-/** The reps to failure at a fraction of 1RM; a fraction too light for the equation has no answer. */
+/**
+ * The reps to failure at a fraction of 1RM; a fraction too light for the equation has no answer.
+ *
+ * Source: the equation's, as named beside it.
+ *
+ * @param equation - One of `equations`, or a lifter's `ownCurve`.
+ * @param fraction - A fraction of the maximum, above 0 and at most 1.
+ * @returns Reps to failure, not rounded.
+ * @throws NoAnswer where the load is lighter than the equation reaches.
+ */
 export function repsToFailureAt(equation: Equation, fraction: number): number {
   const t = equation.repsAt(fraction);
   if (!(t <= equation.cap * (1 + 1e-9))) {

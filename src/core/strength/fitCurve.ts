@@ -43,6 +43,11 @@ const SHARED_BIAS = 0.25;
  * line in 1/load, and ordinary least squares fits it. c is one less its intercept, and the maximum is a ratio, slope
  * over c; Fieller's interval for it is the set of maxima that the line does not contradict (Fieller 1954, J R Stat Soc
  * B 16:175-185). Reserves that were called share a bias that the line cannot show, so it widens the intervals.
+ *
+ * @param sets - Sets taken near failure, 3 or more with 2 different loads.
+ * @param confidence - How sure the interval is to be, above 0 and below 1; 0.95 is usual.
+ * @returns The curve's constant and the maximum, with intervals.
+ * @throws BadInput where a set cannot be. NoAnswer where there are too few, or they are too alike.
  */
 export function fitCurve(sets: readonly CurveSet[], confidence = 0.95): CurveFit {
   const points = sets.map((set, i) => inRow(`row ${set.row ?? i + 1}`, () => pointOf(set)));

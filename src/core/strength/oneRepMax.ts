@@ -1,7 +1,17 @@
 import { BadInput } from "../problem";
 import { equations, fractionAt, type Equation } from "./equations";
 
-/** The estimated one-repetition maximum: load / f(t), t being reps to failure. */
+/**
+ * The estimated one-repetition maximum: load / f(t), t being reps to failure.
+ *
+ * Source: the equation's, as named beside it.
+ *
+ * @param load - The load, in kilograms or pounds, above 0.
+ * @param repsToFailure - Reps done plus reps in reserve, from 1 to the equation's cap.
+ * @param equation - One of `equations`, or a lifter's `ownCurve`.
+ * @returns The maximum in the load's unit.
+ * @throws BadInput where `repsToFailure` is below 1 or above the equation's cap.
+ */
 export function e1rm(load: number, repsToFailure: number, equation: Equation): number {
   return load / fractionAt(equation, repsToFailure);
 }
@@ -9,6 +19,16 @@ export function e1rm(load: number, repsToFailure: number, equation: Equation): n
 /**
  * The e1RM for a reserve that may be called wrong by `reserveError` reps either way. However wrong the call, the
  * reps that were done were done, so the low end never goes below them.
+ *
+ * Source: the equation's, as named beside it.
+ *
+ * @param load - The load, in kilograms or pounds, above 0.
+ * @param reps - Reps done, at least 1.
+ * @param reserve - Reps in reserve, 0 or more.
+ * @param reserveError - How many reps the call may be wrong, 0 or more.
+ * @param equation - One of `equations`, or a lifter's `ownCurve`.
+ * @returns Low end, estimate and high end in the load's unit.
+ * @throws BadInput where reps, reserve and its error together are above the equation's cap.
  */
 export function e1rmBand(
   load: number,
@@ -35,6 +55,15 @@ export function e1rmBand(
  * The e1RM band over all published equations that reach so many reps: its low end by the equation that says least,
  * its high end by the one that says most, and the estimate by Epley's. Far from a single the equations differ more
  * than a call of reserve can be wrong: 60 for 20 reps is anything from 81 to 102.
+ *
+ * Source: the equations', as named beside them; the band over all is our own.
+ *
+ * @param load - The load, in kilograms or pounds, above 0.
+ * @param reps - Reps done, at least 1.
+ * @param reserve - Reps in reserve, 0 or more.
+ * @param reserveError - How many reps the call may be wrong, 0 or more.
+ * @returns Low end, estimate and high end in the load's unit.
+ * @throws BadInput where reps, reserve and its error together are above the cap of Epley's equation.
  */
 export function e1rmBandOfAll(
   load: number,

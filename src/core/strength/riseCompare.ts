@@ -31,6 +31,14 @@ const WEEK = 7;
  * The model is that of `strengthTrend`, but with a drift for each block: one drift for both would pull the two rises
  * together, and its interval would miss where a rise is followed by none. The last day before the change ends the
  * first block and starts the second.
+ *
+ * Source: as for `strengthTrend`.
+ *
+ * @param changeDate - The first day of the second block, as a sheet counts days.
+ * @param sets - The log of one lift of one lifter, in any order.
+ * @param options - What can be said besides; see its type.
+ * @returns The weekly rise before and after, and their difference.
+ * @throws BadInput where a set cannot be. NoAnswer where a block has too few days.
  */
 export function riseCompare(
   changeDate: number,

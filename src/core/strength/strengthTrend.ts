@@ -41,6 +41,7 @@ export interface TrendDay {
   readonly high: number;
 }
 
+/** Today's maximum with its interval, and the days behind it. */
 export interface StrengthTrend extends TrendSummary {
   readonly table: readonly TrendDay[];
 }
@@ -58,6 +59,11 @@ const USUAL_CONFIDENCE = 0.95;
  * Source: a level that drifts and wanders, seen through the Kalman filter and smoother (Harvey 1989, Forecasting,
  * Structural Time Series Models and the Kalman Filter), averaged over the sizes of the two wanderings. The choice of
  * priors and of what counts was made on simulated logs with known truth: docs/accuracy.md.
+ *
+ * @param sets - The log of one lift of one lifter, in any order.
+ * @param options - What can be said besides; see its type.
+ * @returns Today's maximum and its rise with intervals, and a row a day.
+ * @throws BadInput where a set cannot be. NoAnswer where fewer than 3 days have a set that serves.
  */
 export function strengthTrend(sets: readonly LoggedSet[], options: TrendOptions): StrengthTrend {
   const used = usedSets(sets, options);

@@ -8,11 +8,13 @@ import { remlVariance } from "./remlVariance";
 import { precisions } from "./restrictedLikelihood";
 import { scatterFactor, type PoolInterval, type Scatter } from "./scatterFactor";
 
+/** How sure the intervals are to be, and how they are made. */
 export interface DoseResponseOptions {
   readonly interval?: PoolInterval;
   readonly confidence?: number;
 }
 
+/** The line through the studies. */
 export interface DoseResponse {
   readonly studies: number;
   readonly intercept: number;
@@ -43,6 +45,14 @@ export interface DoseEstimate {
  * With interval "t" the standard errors are Knapp and Hartung's, on k − 2 degrees of freedom, held to at least
  * the studies' own; with "t unheld" without that floor (`scatterFactor`); with "z" the studies' own and the
  * normal.
+ *
+ * Source: Knapp and Hartung 2003, Stat Med 22:2693-2710.
+ *
+ * @param doses - The dose of each study, in any one unit.
+ * @param effects - An effect a study, all in one unit.
+ * @param standardErrors - The standard error of each effect, above 0.
+ * @returns Intercept and slope with its interval and test.
+ * @throws BadInput where a value cannot be. NoAnswer where there are fewer than 3 studies, or all have one dose.
  */
 export function doseResponse(
   doses: readonly number[],
@@ -63,7 +73,18 @@ export function doseResponse(
   };
 }
 
-/** The mean effect that line gives at each of some doses, with the interval of that mean. */
+/**
+ * The mean effect that line gives at each of some doses, with the interval of that mean.
+ *
+ * Source: as for `doseResponse`; Knapp and Hartung 2003.
+ *
+ * @param doses - The dose of each study, in any one unit.
+ * @param effects - An effect a study, all in one unit.
+ * @param standardErrors - The standard error of each effect, above 0.
+ * @param at - The doses to look at.
+ * @returns The line's effect at each dose, with its interval.
+ * @throws BadInput where a value cannot be. NoAnswer as for `doseResponse`.
+ */
 export function effectsAtDoses(
   doses: readonly number[],
   effects: readonly number[],

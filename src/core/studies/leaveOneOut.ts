@@ -17,6 +17,12 @@ export interface PoolWithout {
  * that is left has no t interval; with "z" its own stands.
  *
  * Source: Viechtbauer and Cheung 2010, Res Synth Methods 1:112-125.
+ *
+ * @param effects - An effect a study, all in one unit.
+ * @param standardErrors - The standard error of each effect, above 0.
+ * @param options - What can be said besides; see its type.
+ * @returns The pool without each study in turn.
+ * @throws BadInput where an effect or standard error cannot be. NoAnswer where there are fewer than 2 studies.
  */
 export function leaveOneOut(
   effects: readonly number[],

@@ -16,6 +16,13 @@ export interface EffectColumns {
  * its own. Studies keep the order of their first effect.
  *
  * Source: Borenstein et al. 2009, Introduction to Meta-Analysis, chapter 24.
+ *
+ * @param effects - An effect a study, all in one unit.
+ * @param standardErrors - The standard error of each effect, above 0.
+ * @param labels - The study of each effect; without one it stands for itself.
+ * @param correlation - Of two effects of one study, from 0 to 1.
+ * @returns One effect a study with its standard error.
+ * @throws BadInput where `correlation` is out of its range.
  */
 export function onePerStudy(
   effects: readonly number[],

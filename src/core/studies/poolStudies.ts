@@ -5,6 +5,7 @@ import { meanModel } from "./meanModel";
 import { nextEffect } from "./nextEffect";
 import { pooledMean, type PooledMean, type PoolOptions } from "./pooledMean";
 
+/** What came of studies pooled. */
 export interface PooledStudies extends PooledMean, Heterogeneity {
   /** Where the true effect of one more study would lie. */
   readonly predictLow: number | Absent;
@@ -15,6 +16,15 @@ export interface PooledStudies extends PooledMean, Heterogeneity {
  * Pools the effects of several studies: their mean (`pooledMean`), how far they scatter (`heterogeneity`) and
  * where one more would lie (`nextEffect`). The last does not hang on method and interval; but "fixed" supposes
  * one true effect, so there is nothing to predict.
+ *
+ * Source: REML, Harville 1977; interval, Hartung and Knapp 2001, held as in Röver, Knapp and Friede 2015;
+ * DerSimonian and Laird 1986, Control Clin Trials 7:177-188.
+ *
+ * @param effects - An effect a study, all in one unit.
+ * @param standardErrors - The standard error of each effect, above 0.
+ * @param options - What can be said besides; see its type.
+ * @returns The mean with its interval, the scatter, and where one more study would lie.
+ * @throws BadInput where an effect or standard error cannot be. NoAnswer where there are no studies.
  */
 export function poolStudies(
   effects: readonly number[],

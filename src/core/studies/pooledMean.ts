@@ -12,12 +12,14 @@ import type { StudyModel } from "./weightedFit";
 /** How the variance between studies is found: restricted likelihood, moments, or taken to be 0. */
 export type PoolMethod = "reml" | "dl" | "fixed";
 
+/** How studies are pooled. */
 export interface PoolOptions {
   readonly method?: PoolMethod;
   readonly interval?: PoolInterval;
   readonly confidence?: number;
 }
 
+/** The mean of studies pooled. */
 export interface PooledMean {
   readonly studies: number;
   /** The mean effect, each study weighted by 1 / (SE² + between-study variance). */

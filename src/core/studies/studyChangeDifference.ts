@@ -11,6 +11,7 @@ export interface ChangeSummary {
   readonly n: number;
 }
 
+/** What a before-and-after table says of two groups. */
 export interface StudyChangeDifference {
   /** How much more A changed than B, in the paper's units. */
   readonly difference: number;
@@ -24,6 +25,13 @@ export interface StudyChangeDifference {
  * How much more group A changed than group B, from a paper's before-and-after table, and that as an effect
  * size over the pooled SD before (Morris 2008, Organ Res Methods 11:364-386). Papers seldom print the
  * `correlation` of before and after; it touches the standard error only, so try several.
+ *
+ * @param a - Group A, in the test's unit.
+ * @param b - Group B, in the test's unit.
+ * @param correlation - Of before and after, from −1 to 1.
+ * @param confidence - How sure the interval is to be, above 0 and below 1; 0.95 is usual.
+ * @returns The difference of changes and the effect size.
+ * @throws BadInput where a value of the table cannot be.
  */
 export function studyChangeDifference(
   a: ChangeSummary,

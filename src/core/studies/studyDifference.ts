@@ -14,6 +14,7 @@ export interface GroupSummary {
   readonly n: number;
 }
 
+/** What a paper's table says of two groups. */
 export interface StudyDifference {
   readonly difference: number;
   readonly standardError: number;
@@ -35,6 +36,12 @@ export interface StudyDifference {
  * 34:28-35); and as Hedges' g, the difference over the pooled SD, times the exact correction J for small
  * samples (Hedges 1981, J Educ Stat 6:107-128), with variance 1/nA + 1/nB + g² / (2 (nA + nB)) (Hedges and
  * Olkin 1985) and the normal interval that pooling supposes.
+ *
+ * @param a - Group A, in the test's unit.
+ * @param b - Group B, in the test's unit.
+ * @param confidence - How sure the interval is to be, above 0 and below 1; 0.95 is usual.
+ * @returns The difference and the effect size, with intervals.
+ * @throws BadInput where a mean, SD or n cannot be.
  */
 export function studyDifference(
   a: GroupSummary,

@@ -21,8 +21,10 @@ const MOST_HARM = 0.05;
  */
 export const USUAL_SCALE = 0.5;
 
+/** What to do. */
 export type WorthChangingReading = "change" | "keep" | "test it first";
 
+/** What the studies say to that squad. */
 export interface WorthChanging {
   /** What the earlier studies led one to expect of the true effect of one more. */
   readonly before: number;
@@ -43,16 +45,19 @@ export interface WorthChanging {
   readonly reading: WorthChangingReading;
 }
 
+/** An effect a study with its standard error, in SDs of athletes. */
 export interface EarlierStudies {
   readonly effects: readonly number[];
   readonly standardErrors: readonly number[];
 }
 
+/** The new study's effect with its standard error. */
 export interface NewStudy {
   readonly effect: number;
   readonly standardError: number;
 }
 
+/** The squad that asks. */
 export interface Squad {
   /** The between-athlete standard deviation, which turns a standardized effect into the squad's units. */
   readonly sd: number;
@@ -60,6 +65,7 @@ export interface Squad {
   readonly smallest: number;
 }
 
+/** What can be said besides the studies and the squad. */
 export interface WorthChangingOptions {
   readonly confidence?: number;
   /** The scale of the half-normal prior of the spread between studies, in standard deviations. */
@@ -77,6 +83,13 @@ export interface WorthChangingOptions {
  * The reading is "change" where the gain is likely (0.8) above `smallest` and hardly (0.05) below −`smallest`,
  * "keep" where it is unlikely (0.2) above, else "test it first". With `smallest` 0 any loss is harm, and so
  * "change" needs a chance of 0.95.
+ *
+ * Source: Gelman 2006, Bayesian Anal 1:515-533, for the prior; the decision rule is our own.
+ *
+ * @param newStudy - The new study's effect and standard error, in SDs of athletes.
+ * @param squad - The squad's SD, and the smallest gain that matters in its unit.
+ * @returns The shrunk new study, the gain of one more squad, and the reading.
+ * @throws BadInput where a value is out of its range. NoAnswer where there are fewer than 2 earlier studies.
  */
 export function worthChanging(
   { effects, standardErrors }: EarlierStudies,

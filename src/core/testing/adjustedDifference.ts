@@ -38,6 +38,11 @@ const NO_RESIDUAL = "the scores do not vary about their line, so there is nothin
  * Source: Vickers and Altman 2001, BMJ 323:1123-1124, for the adjustment; Satterthwaite 1946, Biometrics
  * 2:110-114, for the degrees of freedom. How the two combine is our own, by equating expectations; its
  * coverage is measured in tests/bench/coverage.
+ *
+ * @param a - Group A, in the test's unit.
+ * @param b - Group B, in the test's unit.
+ * @param confidence - How sure the interval is to be, above 0 and below 1; 0.95 is usual.
+ * @returns The difference A − B with its interval and test, in the test's unit.
  */
 export function adjustedDifference(
   a: BeforeAfter,

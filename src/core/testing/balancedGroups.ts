@@ -14,6 +14,13 @@ const LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
  * athlete, keeps athletes apart that should be split separately (women and men, seniors and juniors).
  *
  * Source: stratified block randomization, as in Altman and Bland 1999, BMJ 319:703-704.
+ *
+ * @param scores - A row an athlete, a score a column.
+ * @param groups - How many groups, from 2 to 26.
+ * @param strata - A label an athlete, for those who are split separately.
+ * @param seed - A whole number; the same one gives the same groups.
+ * @returns A letter an athlete.
+ * @throws BadInput where `groups` or `seed` cannot be.
  */
 export function balancedGroups(
   scores: readonly (readonly number[])[],

@@ -1,5 +1,6 @@
 import { above, atMost, below } from "../statistics/compare";
 
+/** What may be said of a change. */
 export type ChangeReading =
   | "real increase"
   | "real increase, perhaps too small to matter"
@@ -18,6 +19,11 @@ export interface ChangeInterval {
  * What may be said of a change whose true size lies in an interval. It is real where the interval leaves 0
  * out; too small to matter where even its far end is no larger than the smallest change that matters; perhaps
  * too small where the near end is below it.
+ *
+ * Source: common practice, no source.
+ *
+ * @param smallest - The smallest change that matters, in the change's unit, 0 or more.
+ * @returns What may be said.
  */
 export function changeReading({ low, high }: ChangeInterval, smallest: number): ChangeReading {
   // The middle further from 0 than the ends are from the middle: binary dust at 0 decides nothing.

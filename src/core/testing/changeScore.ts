@@ -17,6 +17,7 @@ export interface RetestedScore {
   readonly df?: number | undefined;
 }
 
+/** What came of one athlete's two tests. */
 export interface ChangeScore {
   readonly change: number;
   /** The change as a fraction of the score before. */
@@ -38,6 +39,10 @@ export interface ChangeScore {
  * interval of the true change decides what is said: how much of it lies beyond the smallest that matters.
  *
  * Source: Weir 2005, J Strength Cond Res 19:231-240; Hopkins 2000, Sports Med 30:1-15.
+ *
+ * @param score - The two scores and the test's error.
+ * @returns The change with its interval and reading.
+ * @throws BadInput where `smallest` is below 0, or the error not above 0.
  */
 export function changeScore(score: RetestedScore): ChangeScore {
   const { before, after, typicalError, smallest, confidence, df } = score;

@@ -3,9 +3,11 @@ import { BadInput } from "../problem";
 import { above, below } from "../statistics/compare";
 import { criticalValue, requireProbability, upperP } from "../statistics/distributions";
 
+/** What may be said of a difference and a margin. */
 export type EquivalenceReading =
   "the same within the margin" | "different by more than the margin" | "not shown to be the same";
 
+/** What came of the two one-sided tests. */
 export interface Equivalence {
   /** Against the difference being below −margin or lower. */
   readonly pLowSide: number;
@@ -24,6 +26,14 @@ export interface Equivalence {
  * a difference of the margin or more is ruled out on both sides.
  *
  * Source: Schuirmann 1987, J Pharmacokinet Biopharm 15:657-680.
+ *
+ * @param difference - The difference, in any unit.
+ * @param standardError - Its standard error, above 0.
+ * @param df - Degrees of freedom, above 0; fractions are allowed.
+ * @param margin - The smallest difference that would matter, above 0.
+ * @param alpha - The chance of a false alarm, above 0 and below 1; 0.05 is usual.
+ * @returns The two p values, the interval and the reading.
+ * @throws BadInput where a value is out of its range.
  */
 export function equivalence(
   difference: number,

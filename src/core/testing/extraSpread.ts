@@ -32,6 +32,12 @@ const NO_SPREAD = { absent: "a spread of 0 leaves nothing to compare by" };
  * (the method of variance estimates recovery), the p is that of their ratio.
  *
  * Source: Zou and Donner 2008, Stat Med 27:1693-1702; Atkinson and Batterham 2015, Exp Physiol 100:577-588.
+ *
+ * @param seen - The SD of changes that was seen.
+ * @param expected - The SD that there would be anyway.
+ * @param confidence - How sure the interval is to be, above 0 and below 1; 0.95 is usual.
+ * @returns The SD that is left, with its interval and p.
+ * @throws BadInput where `confidence` is not between 0 and 1.
  */
 export function extraSpread(
   seen: EstimatedSd & { readonly df: number },

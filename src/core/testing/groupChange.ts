@@ -14,6 +14,7 @@ export interface TrainingGroup extends BeforeAfter {
   readonly name: string;
 }
 
+/** What came of two groups tested twice. */
 export interface GroupChange {
   readonly groupA: string;
   readonly nA: number;
@@ -56,6 +57,15 @@ export interface GroupChange {
  * Did one group change more than the other? Each group's own change is listed, but what decides is the
  * difference between the groups: two separate tests, one with a small p and one without, say nothing about
  * it (Gelman and Stern 2006, Am Stat 60:328-331).
+ *
+ * Source: Welch 1947, Biometrika 34:28-35; Vickers and Altman 2001, BMJ 323:1123-1124; Morris 2008, Organ Res Methods
+ * 11:364-386.
+ *
+ * @param a - Group A, in the test's unit.
+ * @param b - Group B, in the test's unit.
+ * @param confidence - How sure the interval is to be, above 0 and below 1; 0.95 is usual.
+ * @returns Each group's change, and the difference that decides.
+ * @throws NoAnswer where a group has nobody with both scores.
  */
 export function groupChange(a: TrainingGroup, b: TrainingGroup, confidence: number): GroupChange {
   requireProbability("confidence", confidence);

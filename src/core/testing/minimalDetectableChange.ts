@@ -18,6 +18,12 @@ export function errorOfChange(typicalError: number): number {
  * they are given, because an error estimated from few athletes is itself uncertain.
  *
  * Source: Weir 2005, J Strength Cond Res 19:231-240.
+ *
+ * @param typicalError - The test's typical error, in its unit, above 0.
+ * @param confidence - How sure the interval is to be, above 0 and below 1; 0.95 is usual.
+ * @param df - Those of the typical error, where they are known.
+ * @returns The change in the test's unit.
+ * @throws BadInput where `typicalError` is not above 0.
  */
 export function minimalDetectableChange(
   typicalError: number,

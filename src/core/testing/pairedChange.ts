@@ -5,6 +5,7 @@ import { meanTest } from "../statistics/meanTest";
 import { correlation, mean, standardDeviation } from "../statistics/moments";
 import { zip } from "../zip";
 
+/** What came of a group tested twice. */
 export interface PairedChange {
   readonly n: number;
   readonly meanBefore: number;
@@ -37,6 +38,12 @@ export function changesOf(before: readonly number[], after: readonly number[]): 
  * before, corrected for small samples.
  *
  * Source: Student 1908, Biometrika 6:1-25; effect size: Becker 1988, Br J Math Stat Psychol 41:257-278.
+ *
+ * @param before - Scores before, an athlete each, in the test's unit.
+ * @param after - Scores after, of the same athletes in the same order.
+ * @param confidence - How sure the interval is to be, above 0 and below 1; 0.95 is usual.
+ * @returns The change with its interval, test and effect size.
+ * @throws BadInput where the two are not equally long. NoAnswer where they are empty.
  */
 export function pairedChange(
   before: readonly number[],

@@ -6,6 +6,7 @@ import { iccAgreement, iccConsistency } from "./intraclass";
 import { minimalDetectableChange } from "./minimalDetectableChange";
 import { type TwoWayAnova, twoWayAnova } from "./twoWayAnova";
 
+/** How far a test can be trusted. */
 export interface Reliability {
   readonly n: number;
   readonly trials: number;
@@ -35,6 +36,11 @@ export interface Reliability {
  * the differences over √2.
  *
  * Source: Hopkins 2000, Sports Med 30:1-15; Weir 2005, J Strength Cond Res 19:231-240.
+ *
+ * @param rows - A row an athlete with a score a trial, at least 2 of both.
+ * @param confidence - How sure the interval is to be, above 0 and below 1; 0.95 is usual.
+ * @returns Typical error, shift and intraclass correlations with intervals.
+ * @throws BadInput where there is one trial. NoAnswer where there is one athlete.
  */
 export function reliability(rows: readonly (readonly number[])[], confidence: number): Reliability {
   requireProbability("confidence", confidence);

@@ -5,6 +5,7 @@ import { wilsonInterval } from "../statistics/wilson";
 /** More athletes than any study has; beyond it a count is a slip. */
 const MOST = 1e6;
 
+/** How many more passed it in one group. */
 export interface ResponderDifference {
   readonly shareA: number;
   readonly shareB: number;
@@ -19,6 +20,14 @@ export interface ResponderDifference {
  * from their Wilson intervals, and Fisher's exact test.
  *
  * Source: Newcombe 1998, Stat Med 17:873-890, method 10.
+ *
+ * @param respondersA - How many of A responded.
+ * @param nA - Athletes of group A.
+ * @param respondersB - How many of B responded.
+ * @param nB - Athletes of group B.
+ * @param confidence - How sure the interval is to be, above 0 and below 1; 0.95 is usual.
+ * @returns The shares and their difference with its interval and p.
+ * @throws BadInput where a count is not a whole number, or above its group.
  */
 export function responderDifference(
   respondersA: number,

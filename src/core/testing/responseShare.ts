@@ -19,11 +19,13 @@ export interface SquadResponse {
   readonly confidence: number;
 }
 
+/** What may be said of the spread of changes. */
 export type SpreadReading =
   | "more spread than test error explains"
   | "all may have changed alike"
   | "say n to tell spread from test error";
 
+/** How many would pass a threshold, and how much of that is error. */
 export interface ResponseShare {
   /** The share of observed changes above the threshold. */
   readonly observedShare: number;
@@ -50,6 +52,10 @@ const NO_N = { absent: "without n, the number of athletes, nothing says how sure
  * That the observed spread is the larger one says little: by chance alone it is in every second squad.
  *
  * Source: Atkinson and Batterham 2015, Exp Physiol 100:577-588; Swinton et al. 2018, Front Nutr 5:41.
+ *
+ * @param squad - The changes' mean and SD, the test's error and the threshold.
+ * @returns The shares, and whether the spread is more than error.
+ * @throws BadInput where a value is out of its range.
  */
 export function responseShare(squad: SquadResponse): ResponseShare {
   const { meanChange, sdChange, typicalError, threshold, confidence } = squad;

@@ -8,6 +8,7 @@ import { isFound } from "./power";
 /** Groups larger than this are no answer to a coach. */
 const MOST = 1e7;
 
+/** Two groups that are compared, or athletes who are their own comparison. */
 export type SampleDesign = "two groups" | "paired";
 
 /** A study being planned. */
@@ -67,6 +68,10 @@ const ADJUSTED: DesignedTest = {
  *
  * Source: Cohen 1988, Statistical Power Analysis for the Behavioral Sciences; the gap before: Cox and
  * McCullagh 1982, Biometrics 38:541-561; Shieh 2020, Psychometrika 85:101-120 (both from memory).
+ *
+ * @param study - The difference, the SD and the design.
+ * @returns Athletes a group, or pairs.
+ * @throws BadInput where a value is out of its range, or no number of athletes is enough.
  */
 export function sampleSize(study: PlannedStudy): number {
   const { power, alpha, dropout } = study;

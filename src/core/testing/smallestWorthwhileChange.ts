@@ -6,6 +6,11 @@ import { standardDeviation } from "../statistics/moments";
  * The smallest worthwhile change of a test: a fraction, by custom 0.2, of the spread between athletes.
  *
  * Source: Cohen 1988 for 0.2 as a small effect; Hopkins 2004, Sportscience 8:1-7.
+ *
+ * @param scores - A score an athlete, in the test's unit.
+ * @param fraction - Of the spread between athletes; 0.2 is usual.
+ * @returns The change in the test's unit.
+ * @throws BadInput where `fraction` is not above 0. NoAnswer where the scores do not spread.
  */
 export function smallestWorthwhileChange(scores: readonly number[], fraction: number): number {
   expectPositive("fraction", fraction);

@@ -29,6 +29,7 @@ export interface SquadTest {
   readonly scale?: number | undefined;
 }
 
+/** What came of one athlete among the squad. */
 export interface SquadChange {
   readonly reading: ChangeReading;
   /** After − before. */
@@ -55,6 +56,11 @@ const USUAL_SCALE = 4;
  * has twice the variance of one.
  *
  * Source: Gelman et al. 2013, Bayesian Data Analysis, 3rd ed., ch. 5.4; Gelman 2006, Bayesian Anal 1:515-533.
+ *
+ * @param pairs - The two scores of each athlete.
+ * @param test - The test's error and what is asked of it.
+ * @returns A row an athlete, in the pairs' order.
+ * @throws BadInput where the test cannot be. NoAnswer where nobody has both scores.
  */
 export function squadChange(pairs: readonly ScorePair[], test: SquadTest): SquadChange[] {
   const { typicalError, smallest, df, confidence, scale = USUAL_SCALE * typicalError } = test;

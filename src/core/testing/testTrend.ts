@@ -7,6 +7,7 @@ import { mixtureInterval, mixtureMean } from "../statistics/normalMixture";
 import { zip } from "../zip";
 import { type DatedScore, type OwnLine, ownLine } from "./ownLine";
 
+/** What came of one athlete's tests. */
 export interface TestTrend {
   /** How many tests the athlete took. */
   readonly tests: number;
@@ -41,6 +42,12 @@ const NO_SCATTER = {
  *
  * Source: random slopes, Swamy 1970, Econometrica 38:311-323; shrunk values, Henderson 1975, Biometrics
  * 31:423-447; Gelman et al. 2013, Bayesian Data Analysis, 3rd ed., ch. 5.4.
+ *
+ * @param athletes - The dated scores of each athlete.
+ * @param per - Days in the unit of time, above 0: 7 for a week.
+ * @param confidence - How sure the interval is to be, above 0 and below 1; 0.95 is usual.
+ * @returns A row an athlete, slopes in the test's unit per that time.
+ * @throws NoAnswer where nobody has three tests on two different days.
  */
 export function testTrend(
   athletes: readonly (readonly DatedScore[])[],
