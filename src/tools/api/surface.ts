@@ -56,7 +56,7 @@ function entryOf(name: string, file: ts.SourceFile): ApiEntry {
   const statement = file.statements.find((each) => namesOf(each).includes(name));
   if (statement === undefined) throw new Error(`${file.fileName} declares no ${name}`);
   const [comment] = ts.getJSDocCommentsAndTags(statement).filter(ts.isJSDoc);
-  const tags = comment?.tags ?? [];
+  const tags: readonly ts.JSDocTag[] = comment?.tags ?? [];
   const said = (kind: string) =>
     tags
       .filter(({ tagName }) => tagName.text === kind)
