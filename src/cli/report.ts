@@ -4,7 +4,7 @@ import { shownIn } from "../cells/shown";
 import type { CellValue, StyleModel } from "../xlsx/model";
 import type { ReadSheet } from "../xlsx/read/sheet";
 import type { Outcome } from "../recalculate/calculate";
-import type { Failure } from "../recalculate/result";
+import { ownValue, type Failure } from "../recalculate/result";
 import { changedCells, type BookChanges } from "../recalculate/saveValues";
 import type { ChangedCell } from "../recalculate/values";
 import { areaAddress, cellAddress, quoteSheet } from "../formula/address";
@@ -216,9 +216,9 @@ export function placeOf(sheet: string, range: string): string {
 }
 
 function shown(values: Outcome["values"], shownAs: (value: CellValue) => string): string {
-  const [first = null, ...more] = values.flat();
-  const text = shownAs(first);
-  return more.length === 0 ? text : `${text} and ${more.length} more`;
+  const text = shownAs(ownValue({ values }));
+  const more = values.reduce((count, row) => count + row.length, -1);
+  return more === 0 ? text : `${text} and ${more} more`;
 }
 
 /** What is said at the end where nothing was to be written. */

@@ -95,6 +95,30 @@ describe("a message", () => {
   });
 });
 
+describe("a copy's report", () => {
+  it("shows it as well, in sheets, cells, names, formulas and files", async () => {
+    const hostile = "a\u009b1m\u202e";
+    const data =
+      `<row r="1"><c r="A1" t="str"><v>1_x001B_[2J\u009b1m</v></c><c r="B1"><f>SPARE.E1RM(A1,5)</f></c>` +
+      `<c r="C1"><f>SPARE.PLATES(100)&amp;"\u009b1m\u202e"</f></c><c r="D1"><f>SPARE.E1RM(${hostile},5)</f></c></row>`;
+    const names =
+      `<definedNames><definedName name="${hostile}">SPARE.E1RM(100,5)</definedName>` +
+      `<definedName name="b\u009b">SPARE.PLATES(100)</definedName></definedNames>`;
+    const input = folder.put(
+      `${hostile}.xlsx`,
+      buildBook({ sheets: { [hostile]: data }, workbook: names }),
+    );
+    for (const command of ["plain", "portable"]) {
+      for (const flags of [[], ["--json"]]) {
+        const target = folder.path(`${hostile}-${command}.xlsx`);
+        const { out, err } = await spare(command, input, "-o", target, ...flags);
+        expect(out + err).not.toMatch(/[^\P{Cc}\n]|[\u202a-\u202e]/u);
+        expect(out).toContain("a\\u009b1m\\u202e");
+      }
+    }
+  });
+});
+
 const program = join(import.meta.dirname, "writeLarge.ts");
 const args = ["--import", "tsx", program];
 

@@ -1,6 +1,13 @@
 import { widthOf, type Grid } from "../../cells";
 import { messageIn, NO_ROOM } from "../../engine/messages";
-import { cellsOf, contains, isSeveralCells, LAST_COLUMN, LAST_ROW } from "../../formula/address";
+import {
+  cellsOf,
+  contains,
+  isSeveralCells,
+  LAST_COLUMN,
+  LAST_ROW,
+  meet,
+} from "../../formula/address";
 import type { Area } from "../../formula/address";
 import { implementationOf } from "../../functions/implementationOf";
 import type { Implementations } from "../../functions/implementations";
@@ -41,7 +48,7 @@ export async function workOut(
   const results = new Map<FormulaCell, Result>();
   const changes: Change[] = [];
   const states = new Map<FormulaCell, "begun" | "done" | "left out">();
-  const spilled = new Map<ReadSheet, Set<number>>();
+  const spilled = new Map<ReadSheet, Spilled>();
 
   // Results of several cells first: others may read what they come to fill.
   for (const cell of formulas.keys()) if (isSeveralCells(cell.area)) settle(cell);
@@ -165,8 +172,9 @@ export async function workOut(
     if (fills.first(sheet.name, natural, cell)) return "a formula";
     if (natural.endRow > LAST_ROW || natural.endColumn > LAST_COLUMN) return "a value";
     const others = spilled.get(sheet);
+    if (others?.large.some((area) => meet(area, natural))) return "a formula";
     for (const { row, column } of cellsOf(natural)) {
-      if (others?.has(keyOf(row, column))) return "a formula";
+      if (others?.cells.has(keyOf(row, column))) return "a formula";
       if (contains(cell.area, row, column)) continue;
       const there = sheet.cellAt(row, column);
       if (there?.formula || (there && there.value !== null)) return "a value";
@@ -176,11 +184,21 @@ export async function workOut(
 
   function noteSpill(sheet: ReadSheet, area: Area): void {
     if (!isSeveralCells(area)) return;
-    const ofSheet = spilled.get(sheet) ?? new Set<number>();
+    const ofSheet = spilled.get(sheet) ?? { cells: new Set<number>(), large: [] };
     spilled.set(sheet, ofSheet);
-    for (const { row, column } of cellsOf(area)) ofSheet.add(keyOf(row, column));
+    if (area.endRow - area.startRow >= LARGE) ofSheet.large.push(area);
+    else for (const { row, column } of cellsOf(area)) ofSheet.cells.add(keyOf(row, column));
   }
 }
+
+/** What results of several cells fill on a sheet: each cell of the small ones, the areas of the few that are large. */
+interface Spilled {
+  readonly cells: Set<number>;
+  readonly large: Area[];
+}
+
+/** From so many rows on, a list of cells is longer than it takes to compare areas. */
+const LARGE = 1000;
 
 /** As many formulas are worked out before others get a turn: a time limit, a signal. */
 const AT_ONCE = 1024;
