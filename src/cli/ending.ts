@@ -11,7 +11,7 @@ export const endingOf = (path: string): string => extname(path).slice(1).toLower
 export const isText = (ending: string): ending is "csv" | "tsv" =>
   ending === "csv" || ending === "tsv";
 
-/** Which kind of workbook a file is, as it says itself: with macros, a template, both or neither. */
+/** Which kind of workbook a file is, as it says itself: with macros, to start others from, both or neither. */
 export function kindOf(file: Package): Kind {
   const main = `/${findWorkbook(file)}`.toLowerCase();
   const types = xmlAt(file, "[Content_Types].xml");
@@ -33,8 +33,8 @@ export function misfit(path: string, kind: Kind): string | undefined {
 const NAMES: Readonly<Record<Kind, string>> = {
   xlsx: "an .xlsx workbook",
   xlsm: "an .xlsm workbook, which has macros",
-  xltx: "an .xltx template",
-  xltm: "an .xltm template, which has macros",
+  xltx: "an .xltx workbook to start from",
+  xltm: "an .xltm workbook to start from, which has macros",
   csv: "values parted by commas (.csv)",
   tsv: "values parted by tabs (.tsv)",
 };
