@@ -17,7 +17,7 @@ const beforeAndAfter = readColumns({
 });
 
 /** The athletes who have both scores. */
-const pairs: Names = {
+const PAIRS: Names = {
   both: `ISNUMBER(scoresBefore)*ISNUMBER(scoresAfter)`,
   pairs: `SUM(both)`,
   changes: `IF(both,{DIFFERENCE}(scoresAfter,scoresBefore),"")`,
@@ -106,7 +106,7 @@ export const testing: readonly Lambda[] = [
         ...beforeAndAfter,
         limit: `{ONE}({NUMBER}(threshold,0))`,
         level: `{ONE}({SHARE}(confidence,0.95))`,
-        ...pairs,
+        ...PAIRS,
         passed: `SUM(IF(both,1*{ABOVE}(changes,limit),0))`,
         stayed: `SUM(IF(both,1*(changes<=0),0))`,
       },
@@ -130,7 +130,7 @@ export const testing: readonly Lambda[] = [
       {
         ...beforeAndAfter,
         level: `{ONE}({SHARE}(confidence,0.95))`,
-        ...pairs,
+        ...PAIRS,
         earlier: `IF(both,scoresBefore,"")`,
         later: `IF(both,scoresAfter,"")`,
         centre: `AVERAGE(changes)`,
