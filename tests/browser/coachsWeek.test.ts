@@ -1,10 +1,9 @@
 import { join } from "node:path";
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, expect, it, vi } from "vitest";
+import { expect, it } from "vitest";
 import { implementations } from "../../src/functions/implementations";
 import { cellAt, elementAt, only } from "../present";
 import { describeInBrowser, home, joinBrowser } from "./browser";
-import { openPage, patience, type PageSession } from "./pageSession";
+import { openPage } from "./pageSession";
 
 /*
  * The four tasks of a coach's week, each from an empty workbook and by the Toolbox alone. What the squad has (its names,
@@ -12,8 +11,6 @@ import { openPage, patience, type PageSession } from "./pageSession";
  *
  * `STEPS=folder` takes a picture of every step at both sizes, for somebody to look at.
  */
-
-vi.setConfig({ testTimeout: 4 * patience });
 
 /** Where pictures of the steps go, if they are asked for. */
 const STEPS = process.env["STEPS"];
@@ -30,13 +27,6 @@ const fraction = (t: number) => (t < 2 ? 1 + (t - 1) * (1 / (1 + 2 / 30) - 1) : 
 const round = (load: number) => Math.ceil(load / 2.5 - 0.5 - 1e-9) * 2.5;
 
 describeInBrowser("a coach's week, by the Toolbox alone", () => {
-  let browser: Browser;
-
-  beforeAll(async () => {
-    browser = await joinBrowser();
-  });
-  afterAll(() => browser.close());
-
   for (const size of SIZES) {
     const name = `${size.width} × ${size.height}`;
 
@@ -171,23 +161,17 @@ describeInBrowser("a coach's week, by the Toolbox alone", () => {
 
   /** An empty workbook with what the squad has, and a coach before it whose actions are counted. */
   async function begin(size: typeof SMALLEST, task: string, given: readonly Row[]) {
-    const session = await openPage(browser, home, { viewport: size });
+    const session = await openPage(await joinBrowser(), home, {
+      demo: "first sheet",
+      viewport: size,
+    });
     const { page } = session;
     const pane = page.locator("#pane");
-    await page.locator(".library-button").click();
-    await page.getByRole("button", { name: "New", exact: true }).click();
-    await expect
-      .poll(() => page.locator(".library-button").textContent(), { timeout: patience })
-      .toBe("Workbook");
+    await session.choose("New");
+    await session.name().toBe("Workbook");
     await pane.getByRole("tab", { name: "Sheets" }).waitFor();
     const corner = String.fromCharCode(64 + elementAt(given, 0).length) + String(given.length);
-    await page.evaluate(
-      ([range, rows]) => {
-        const sheet = window.spare!.api.getActiveWorkbook()!.getActiveSheet();
-        sheet.getRange(range).setValues(rows.map((row) => [...row]));
-      },
-      [`A1:${corner}`, given] as const,
-    );
+    await session.fill("A1", given);
     await session.shows("Sheet1", corner).toBe(elementAt(given, given.length - 1).at(-1));
 
     // The spreadsheet warns of its own when one workbook takes another's place.
@@ -211,14 +195,7 @@ describeInBrowser("a coach's week, by the Toolbox alone", () => {
     return {
       cells,
       /** Chooses cells by their address. */
-      select: (address: string) =>
-        act("select", async () => {
-          const box = page.locator("[data-u-comp=defined-name] input");
-          await box.click();
-          await box.fill(address);
-          await box.press("Enter");
-          await expect.poll(() => selected(session), { timeout: patience }).toBe(address);
-        }),
+      select: (address: string) => act("select", () => session.go(address)),
       /** Types a question and opens what is found first. */
       ask: (question: string) =>
         act("ask", async () => {
@@ -244,16 +221,12 @@ describeInBrowser("a coach's week, by the Toolbox alone", () => {
         await act("print", () => page.getByRole("button", { name: "Print", exact: true }).click());
         const paper = () =>
           page.evaluate(() => (window as unknown as { paper?: string[][] }).paper ?? []);
-        await expect
-          .poll(async () => (await paper()).length, { timeout: patience })
-          .toBeGreaterThan(0);
+        await expect.poll(async () => (await paper()).length).toBeGreaterThan(0);
         return paper();
       },
       /** Waits until a cell of the shown sheet holds what it should. */
       shows: (address: string, is: (content: unknown) => boolean) =>
-        expect
-          .poll(async () => is(only(await readAll([address]))), { timeout: patience })
-          .toBe(true),
+        expect.poll(async () => is(only(await readAll([address])))).toBe(true),
       /** A column's cells, once they are as they should be. */
       async column(
         letter: string,
@@ -263,7 +236,7 @@ describeInBrowser("a coach's week, by the Toolbox alone", () => {
       ) {
         const rows = Array.from({ length: to - from + 1 }, (_row, at) => from + at);
         const now = () => readAll(rows.map((row) => letter + row));
-        await expect.poll(async () => are(await now()), { timeout: patience }).toBe(true);
+        await expect.poll(async () => are(await now())).toBe(true);
         return now();
       },
       /** Closes the page; how many actions it took, if nothing went wrong beside. */
@@ -275,9 +248,6 @@ describeInBrowser("a coach's week, by the Toolbox alone", () => {
     };
   }
 });
-
-const selected = ({ page }: PageSession) =>
-  page.evaluate(() => window.spare!.api.getActiveWorkbook()!.getActiveRange()?.getA1Notation());
 
 const isFilled = (content: unknown) => content !== null && content !== undefined && content !== "";
 

@@ -6,13 +6,13 @@ export const patience = 60_000;
 /** How many times slower pages are than they could be: `SLOW=6` brings out the test that does not wait. */
 const slowness = Number(process.env.SLOW ?? 1);
 
-/** What a tab looks like unless a test has it otherwise. */
-const usual = { viewport: { width: 1280, height: 800 } } satisfies BrowserContextOptions;
+/** The window's size unless a test has it otherwise. */
+export const usualSize = { width: 1280, height: 800 };
 
 /** A tab in a browser context of its own. */
 export async function newTab(browser: Browser, options: BrowserContextOptions = {}): Promise<Page> {
   const context = await browser.newContext({
-    ...usual,
+    viewport: usualSize,
     // Fetching everything once more would only slow a test down that does not ask for it.
     serviceWorkers: "block",
     ...options,
@@ -75,7 +75,7 @@ async function becomesNew(page: Page, address: string): Promise<boolean> {
     await devtools.detach();
     await context.clearPermissions();
     await page.emulateMedia({ media: null, colorScheme: null, forcedColors: null });
-    await page.setViewportSize(usual.viewport);
+    await page.setViewportSize(usualSize);
     return true;
   } catch {
     return false;

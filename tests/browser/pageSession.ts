@@ -6,7 +6,7 @@ import type { Browser, BrowserContext, BrowserContextOptions, Page } from "playw
 import { expect } from "vitest";
 import type { CellContent } from "../../src/engine/inspect";
 import { built } from "../built";
-import { keptTab, leave, newTab, newTabIn, patience } from "./keptTab";
+import { keptTab, leave, newTab, newTabIn, patience, usualSize } from "./keptTab";
 
 export { patience };
 
@@ -54,7 +54,7 @@ export interface PageSession {
   close(): Promise<unknown>;
 }
 
-/** Who opens the page: in a browser context of its own where anything is said of that. */
+/** Who opens the page: in a browser context of its own where more than the window's size is said of it. */
 export interface Visitor extends BrowserContextOptions {
   /** How much of the demo is there: its first sheet is enough for most, and there in half the time. */
   readonly demo?: "whole" | "first sheet";
@@ -66,10 +66,13 @@ export interface Visitor extends BrowserContextOptions {
 export async function openPage(
   browser: Browser,
   address: string,
-  { demo = "whole", alone = false, ...options }: Visitor = {},
+  { demo = "whole", alone = false, viewport = usualSize, ...options }: Visitor = {},
 ): Promise<PageSession> {
   const isUsual = !alone && Object.keys(options).length === 0;
-  const page = isUsual ? await keptTab(browser, address) : await newTab(browser, options);
+  const page = isUsual
+    ? await keptTab(browser, address)
+    : await newTab(browser, { viewport, ...options });
+  if (isUsual && viewport) await page.setViewportSize(viewport);
   if (demo === "first sheet") {
     await page.route("**/demo.json", (route) =>
       route.fulfill({ contentType: "application/json", body: firstSheet() }),

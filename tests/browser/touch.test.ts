@@ -17,7 +17,11 @@ describeInBrowser("under a finger", () => {
       await session.show("Squad plan");
       const devtools = await context.newCDPSession(page);
       const cells = (await page.locator("canvas[id^=univer-sheet-main]").boundingBox())!;
-      const x = cells.x + 200;
+      // The middle of column B, beside the rows' numbers and column A.
+      const x = await page.evaluate((left) => {
+        const sheet = window.spare!.api.getActiveWorkbook()!.getActiveSheet();
+        return left + 46 + sheet.getColumnWidth(0) + sheet.getColumnWidth(1) / 2;
+      }, cells.x);
       const touch = (type: "touchStart" | "touchMove" | "touchEnd", y: number) =>
         devtools.send("Input.dispatchTouchEvent", {
           type,
