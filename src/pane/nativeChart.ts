@@ -16,6 +16,18 @@ const RECIPES: Readonly<Record<string, Recipe>> = {
     horizontal: /^date$/i,
     vertical: [/^one-rep max$/i, /^low$/i, /^high$/i],
   },
+  "squad-rises": {
+    kind: "columns",
+    title: "Rise since the first day",
+    horizontal: /^/,
+    vertical: [/^rise$/i],
+  },
+  "athlete-changes": {
+    kind: "columns",
+    title: "Before and after",
+    horizontal: /^(athlete|name|lifter|rower|player|who)\b/i,
+    vertical: [/before|^pre\b/i, /after|^post\b/i],
+  },
   "weekly-load": {
     kind: "columns",
     title: "Volume load",
@@ -30,9 +42,17 @@ const RECIPES: Readonly<Record<string, Recipe>> = {
   },
 };
 
+/** Why a picture is no chart of a spreadsheet's own, in a chart's own terms. */
+export const NO_CHART: Readonly<Record<string, string>> = {
+  "blocks-compared": "A spreadsheet's chart has no intervals from cells",
+  "reserve-agreement": "A spreadsheet's chart has no lines of agreement",
+  "group-changes": "A spreadsheet's chart does not work out two groups' changes",
+  forest: "A spreadsheet's chart has no intervals from cells",
+};
+
 /**
  * The chart that shows a selection as the picture does, or nothing where a chart of the spreadsheet's
- * own cannot: it has no prediction intervals and no agreement lines.
+ * own cannot: the log of a trend has no estimates in it, and for the pictures of `NO_CHART` it has no means.
  */
 export function nativeChartOf(
   picture: string,

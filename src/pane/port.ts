@@ -14,6 +14,8 @@ export interface Port {
   readTarget(): Promise<Target>;
   /** The first cell of a range that holds something, a formula that shows nothing among them. */
   firstFilled(reference: string): Promise<string | undefined>;
+  /** The formulas of a sheet, each in its cell. Left out where a host cannot say. */
+  readonly formulasOn?: (sheet: string) => Promise<readonly PlacedFormula[]>;
   /** Writes a formula into its cell, in the spelling of this host, with headings, formats and widths, and selects it. */
   insert(insertion: Insertion): Promise<void>;
   /** Adds a sheet at the end, in this host's own codes, shows it, and says under which name: a taken one gets a number. */
@@ -37,6 +39,12 @@ export interface Selection {
   /** Without the sheet: "B2:C20". Whole columns are cut to the rows in use. */
   readonly address: string;
   readonly values: CellValues;
+}
+
+/** A formula with its equals sign, and the cell it stands in. */
+export interface PlacedFormula {
+  readonly address: string;
+  readonly formula: string;
 }
 
 export interface Target {

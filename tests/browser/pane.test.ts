@@ -203,6 +203,11 @@ describeInBrowser("the pane", () => {
         await pane().getByRole("button", { name: "Draw the selected cells" }).click();
         return picture.count();
       }).toBe(1);
+      // It offers itself for these cells as well, small.
+      const offer = pane().getByRole("button", { name: "Volume load and close sets", exact: true });
+      await offer.locator("svg").waitFor({ timeout: patience });
+      await offer.click();
+      await poll(() => picture.count()).toBe(1);
       expect(await violations(page, "#pane")).toEqual([]);
 
       // Into the sheet: beside the table where that is selected, or at a cell of one's choice.

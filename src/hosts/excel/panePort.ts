@@ -5,6 +5,8 @@ import { freeName } from "../../pane/sheetName";
 import type { ExcelApi, Range, RequestContext } from "./paneOffice";
 import { fillSheet } from "./paneSheet";
 
+const WHOLE_SHEET = "A1:XFD1048576";
+
 /** The pane's port to Excel. */
 export function excelPort(excel: ExcelApi): Port {
   return {
@@ -51,6 +53,23 @@ export function excelPort(excel: ExcelApi): Port {
         range.load("formulas, values");
         await context.sync();
         return firstFilledAt(plainAddress(partsOf(reference).address), range);
+      }),
+
+    formulasOn: (name) =>
+      excel.run(async (context) => {
+        const whole = context.workbook.worksheets.getItem(name).getRange(WHOLE_SHEET);
+        const used = whole.getUsedRangeOrNullObject(true);
+        used.load("address, formulas");
+        await context.sync();
+        if (used.isNullObject) return [];
+        const corner = parseArea(plainAddress(partsOf(used.address).address))!;
+        return used.formulas.flatMap((row, down) =>
+          row.flatMap((formula, right) => {
+            if (typeof formula !== "string" || !formula.startsWith("=")) return [];
+            const address = cellAddress(corner.startRow + down, corner.startColumn + right);
+            return [{ address, formula }];
+          }),
+        );
       }),
 
     insert: ({ sheet, address, formula, headings, formats, widths }) =>

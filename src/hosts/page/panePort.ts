@@ -3,7 +3,7 @@ import type { FWorksheet } from "@univerjs/sheets/facade";
 import { areaAddress, cellAddress, parseArea } from "../../formula/address";
 import { partsOf, plainAddress } from "../../pane/formula/reference";
 import { freeName } from "../../pane/sheetName";
-import type { CellValues, Port, Selection } from "../../pane/port";
+import type { CellValues, PlacedFormula, Port, Selection } from "../../pane/port";
 import { loneSheetData } from "../../engine/data/readySheets";
 import { parseRange } from "../../readySheets/address";
 import { placePicture } from "./placePicture";
@@ -81,6 +81,15 @@ export function workbookPort({ api, univer, readCell, onChange }: PageWorkbook):
       const sheet = name === undefined ? book().getActiveSheet() : book().getSheetByName(name);
       const area = parseArea(plainAddress(address));
       return Promise.resolve(sheet && area ? firstFilledIn(sheet, area) : undefined);
+    },
+
+    formulasOn(name) {
+      const formulas: PlacedFormula[] = [];
+      const sheet = book().getSheetByName(name)?.getSheet();
+      sheet?.getCellMatrix().forValue((row, column, cell) => {
+        if (cell?.f) formulas.push({ address: cellAddress(row, column), formula: cell.f });
+      });
+      return Promise.resolve(formulas);
     },
 
     async insert(insertion) {

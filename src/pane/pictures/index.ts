@@ -1,10 +1,12 @@
 /** The pictures that the pane offers, in the order it offers them. */
 import { athleteChanges } from "./athleteChanges";
+import { blocksCompared } from "./blocksCompared";
 import { doseResponse } from "./doseResponse";
 import { forest } from "./forest";
 import { groupChanges } from "./groupChanges";
 import type { Picture } from "./picture";
 import { reserveAgreement } from "./reserveAgreement";
+import { squadRises } from "./squadRises";
 import { strengthTrend } from "./strengthTrend";
 import { weeklyLoad } from "./weeklyLoad";
 
@@ -13,6 +15,8 @@ export { svgToPng } from "./png";
 
 export const pictures: readonly Picture[] = [
   strengthTrend,
+  squadRises,
+  blocksCompared,
   weeklyLoad,
   reserveAgreement,
   athleteChanges,

@@ -1,5 +1,6 @@
 import { CellError } from "../../cells";
 import type { Telling } from "../formula/mixed";
+import type { TrendSettings } from "./settings";
 
 /** A picture drawn from cells: what to select for it, how they are read, how it looks, and what it says. */
 export interface Picture<Data = unknown> {
@@ -9,8 +10,10 @@ export interface Picture<Data = unknown> {
   readonly describe: string;
   /** What these rows must have in common, since the picture would mix them: a lifter, a lift. */
   isOfOne?(values: Cells): readonly Telling[];
-  /** Reads a selection's cells; what cannot be drawn says why. */
-  read(values: Cells): Data | Problem;
+  /** Whether it judges a log, as the settings of a trend say. */
+  readonly hasSettings?: true;
+  /** Reads a selection's cells, a log as the settings say; what cannot be drawn says why. */
+  read(values: Cells, settings?: TrendSettings): Data | Problem;
   draw(data: Data, options: DrawOptions): SVGSVGElement;
   /** What the picture shows, in words, for those who do not see it. */
   alt(data: Data): string;

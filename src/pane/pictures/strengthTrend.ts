@@ -5,6 +5,7 @@ import { computeStrengthTrend } from "../../functions/strength/strengthTrend";
 import { dealColumns, hasHeadings, unitIn } from "./columns";
 import { compose, domainOf, plot, sheetFor } from "./frame";
 import { reading, Unreadable, type Cells, type Picture } from "./picture";
+import type { TrendSettings } from "./settings";
 import { dayText, digitsFor, named, number, textWidth, toDate, withUnit } from "./text";
 
 /** The days of a trend, earliest first. */
@@ -42,9 +43,11 @@ export const strengthTrend: Picture<StrengthTrend> = {
   describe:
     "The table of STRENGTHTREND (date, one-rep max, low, high), or one lifter's sets of one lift " +
     "under the headings date, load, reps and reserve.",
+  hasSettings: true,
   isOfOne: (values) => (hasHeadings(values, LOG) ? ["lifter", "exercise"] : []),
 
-  read: (values) => reading(() => (hasHeadings(values, LOG) ? ofLog(values) : ofTable(values))),
+  read: (values, settings) =>
+    reading(() => (hasHeadings(values, LOG) ? ofLog(values, settings) : ofTable(values))),
 
   draw(data, options) {
     const sheet = sheetFor(options);
@@ -112,9 +115,9 @@ function finding({ days, units }: StrengthTrend): string {
   return last === undefined ? `${first}.` : `From ${first} to ${last}.`;
 }
 
-function ofLog(values: Cells): StrengthTrend {
+function ofLog(values: Cells, settings: TrendSettings = {}): StrengthTrend {
   const { columns, headings } = dealColumns(values, LOG);
-  const { table } = computeStrengthTrend(columns);
+  const { table } = computeStrengthTrend({ ...columns, ...settings });
   return { days: table, units: unitIn(headings.load) };
 }
 

@@ -1,11 +1,13 @@
 import { columnsOfSeveral, isSameName } from "../formula/mixed";
-import { nativeChartOf } from "../nativeChart";
+import { NO_CHART, nativeChartOf } from "../nativeChart";
 import { isProblem, pictures, svgToPng, type Picture } from "../pictures";
 import { examples } from "../pictures/examples";
+import { trendSettings, type FoundSettings } from "../pictures/settings";
 import type { Selection } from "../port";
 import type { PaneContext, View } from "./context";
 import { element, liveLine, newId, tell } from "./elements";
 import { mixedQuestion, type Answer } from "./mixedQuestion";
+import { pictureOffers } from "./pictureOffers";
 
 /** Pictures of the selected cells, in the pane first and from there into the sheet. */
 export const picturesView: View = {
@@ -29,7 +31,7 @@ export const picturesView: View = {
     const shown = element("div", { className: "picture" });
     const said = liveLine("said");
 
-    let selected: Selection | undefined;
+    let selected: { selection: Selection; found: FoundSettings | undefined } | undefined;
     const whose = mixedQuestion(undefined, undefined, () => selected && show(chosen(), selected));
 
     const chosen = () => pictures.find(({ id }) => id === select.value)!;
@@ -44,26 +46,43 @@ export const picturesView: View = {
     // Only on its page does the pane know whether it is dark.
     requestAnimationFrame(explain);
 
-    draw.addEventListener("click", () => {
+    const drawSelected = () => {
       void port.readSelection().then(
-        (selection) => {
-          selected = selection;
+        async (selection) => {
           const telling = chosen().isOfOne?.(selection.values) ?? [];
+          const found =
+            chosen().hasSettings && telling.length > 0
+              ? await trendSettings(selection.sheet, context.data.catalogue, port)
+              : undefined;
+          selected = { selection, found };
           whose.ask(columnsOfSeveral(selection, context.data.headings, telling));
-          show(chosen(), selection);
+          show(chosen(), selected);
         },
         (error: unknown) => tell(said, reasonOf(error), "failed"),
       );
-    });
+    };
+    draw.addEventListener("click", drawSelected);
+    const offers = pictureOffers(
+      context,
+      () => isDark(shown),
+      (picture) => {
+        select.value = picture.id;
+        explain();
+        drawSelected();
+      },
+    );
 
-    function show(picture: Picture, whole: Selection): void {
+    function show(
+      picture: Picture,
+      { selection: whole, found }: NonNullable<typeof selected>,
+    ): void {
       shown.replaceChildren();
       if (whose.isOpen()) {
         tell(said, "Choose whose rows are to be drawn.", "failed");
         return;
       }
       const selection = { ...whole, values: rowsOf(whole.values, whose.answers()) };
-      const data = picture.read(selection.values);
+      const data = picture.read(selection.values, found?.settings);
       if (isProblem(data)) {
         tell(said, `Nothing to draw: ${data.problem}.`, "failed");
         return;
@@ -71,7 +90,10 @@ export const picturesView: View = {
       const units = unit.value.trim();
       const drawn = (width: number, dark: boolean) =>
         picture.draw(data, { width, dark, document, ...(units !== "" && { units }) });
-      tell(said, `Drawn: ${picture.title}.`);
+      tell(
+        said,
+        `Drawn: ${picture.title}${found ? `, with the settings of ${found.address}` : ""}.`,
+      );
       const svg = drawn(PANE_WIDTH, isDark(shown));
       // The drawing is one image with one description; labels on its groups of lines are not read.
       svg.querySelectorAll("g[aria-label]").forEach((group) => group.removeAttribute("aria-label"));
@@ -85,6 +107,7 @@ export const picturesView: View = {
       "div",
       {},
       element("h2", {}, "Pictures"),
+      offers,
       element("label", { htmlFor: selectId }, "Show"),
       select,
       needs,
@@ -144,6 +167,7 @@ function actions(
 ): HTMLElement {
   const { addChart } = port;
   const chart = nativeChartOf(picture.id, selection);
+  const why = NO_CHART[picture.id];
   const action = (text: string, act: () => Promise<string>) => {
     const button = element("button", { type: "button" }, text);
     button.addEventListener("click", () => {
@@ -174,6 +198,9 @@ function actions(
         await addChart(chart);
         return "The chart lies by the selected cells, and follows its numbers.";
       }),
+    addChart &&
+      why !== undefined &&
+      element("p", { className: "quiet" }, `${why}, so this is a picture.`),
     action("Save as an image", async () => {
       const href = await pngAddress(drawWide());
       element("a", { href, download: `${picture.id}.png` }).click();

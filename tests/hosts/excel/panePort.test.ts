@@ -2,7 +2,10 @@ import { beforeEach, describe, expect, test } from "vitest";
 import { readPaneData } from "../../../src/tools/paneData";
 import { excelPort } from "../../../src/hosts/excel/panePort";
 import { styledRectangles } from "../../../src/hosts/excel/paneRectangles";
-import { nativeChartOf } from "../../../src/pane/nativeChart";
+import { nativeChartOf, NO_CHART } from "../../../src/pane/nativeChart";
+import { pictures } from "../../../src/pane/pictures";
+import type { CellValues } from "../../../src/pane/port";
+import { squadTrend } from "../../pane/pictures/selections";
 import type { Port } from "../../../src/pane/port";
 import { elementAt } from "../../present";
 import { fakeExcel, type FakeExcel } from "./fakeExcel";
@@ -144,6 +147,51 @@ describe("the pane's port to Excel", () => {
     expect(fake.log.images).toEqual([
       { base64: "iVBOR", left, top: 30, width: 300, height: 150, altTextDescription: "rising" },
     ]);
+  });
+
+  test("says which formulas a sheet has, and where", async () => {
+    fake.log.cells.set("B2", 100);
+    fake.log.cells.set("C3", "=SPARE.E1RM(B2, 5)");
+    expect(await port.formulasOn!("Log")).toEqual([
+      { address: "C3", formula: "=SPARE.E1RM(B2, 5)" },
+    ]);
+  });
+
+  test("draws the squad's rises and two test days as columns of a chart", () => {
+    const rises = {
+      sheet: "Squad",
+      address: "B7:J9",
+      values: squadTrend.slice(0, 3) as CellValues,
+    };
+    expect(nativeChartOf("squad-rises", rises)).toMatchObject({
+      kind: "columns",
+      across: { name: "lifter", cells: "Squad!B7:B9" },
+      up: [{ name: "rise", cells: "Squad!I7:I9" }],
+    });
+    const tests = {
+      sheet: "Tests",
+      address: "A5:C7",
+      values: [
+        ["athlete", "before, kg", "after, kg"],
+        ["Ada", 95, 101],
+        ["Noor", 80, 83],
+      ],
+    };
+    expect(nativeChartOf("athlete-changes", tests)?.up.map(({ name }) => name)).toEqual([
+      "before, kg",
+      "after, kg",
+    ]);
+    // Each picture becomes a chart or says why it cannot.
+    const charted = [
+      "strength-trend",
+      "squad-rises",
+      "athlete-changes",
+      "weekly-load",
+      "dose-response",
+    ];
+    expect([...charted, ...Object.keys(NO_CHART)].sort()).toEqual(
+      pictures.map(({ id }) => id).sort(),
+    );
   });
 
   test("draws a chart of Excel's own with named axes", async () => {

@@ -43,7 +43,7 @@ const part = (id: string, name: string, ...args: unknown[]) =>
 
 describe("every picture", () => {
   it("has an id of its own, a title, and says what to select", () => {
-    expect(new Set(pictures.map(({ id }) => id)).size).toBe(7);
+    expect(new Set(pictures.map(({ id }) => id)).size).toBe(9);
     for (const { title, describe } of pictures) {
       expect(title).not.toBe("");
       expect(describe).toMatch(/\.$/);

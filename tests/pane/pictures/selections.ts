@@ -62,9 +62,37 @@ export const studies = [
   ["Study 5", 4, -0.12, 0.15],
 ];
 
+/** SQUADTREND of three lifters' logs, lifter and lift each. */
+export const squadTrend = (() => {
+  const rows = log.filter(([, , lifter], at) => at === 0 || String(lifter) < "E");
+  const column = (at: number) => rows.map((row) => [row[at]]);
+  return implementations.SQUADTREND(
+    rows.map((row) => [row[2], row[3]]),
+    column(0),
+    column(4),
+    column(5),
+    asText(column(6)),
+  ) as unknown[][];
+})();
+
+/** RISECOMPARE of one lifter's squats, before and from the sixth week on. */
+const blocks = (() => {
+  const [, ...rows] = setsOf("Callum Reid", "Back squat");
+  const column = (at: number) => rows.map((row) => [row[at]]);
+  return implementations.RISECOMPARE(
+    [[45_936]],
+    column(0),
+    column(1),
+    column(2),
+    asText(column(3)),
+  ) as unknown[][];
+})();
+
 /** A selection of the invented squad for every picture. */
 export const demoSelections: readonly Selected[] = [
   { id: "strength-trend", values: setsOf("Callum Reid", "Back squat") },
+  { id: "squad-rises", values: squadTrend },
+  { id: "blocks-compared", values: blocks },
   { id: "weekly-load", values: summaryBy(blocksAndWeeks), units: "kg" },
   { id: "reserve-agreement", values: reserveCalls },
   {
