@@ -205,7 +205,7 @@ describeInBrowser("the pane", () => {
       }).toBe(1);
       // It offers itself for these cells as well, small.
       const offer = pane().getByRole("button", { name: "Volume load and close sets", exact: true });
-      await offer.locator("svg").waitFor({ timeout: patience });
+      await offer.locator("> svg").waitFor({ timeout: patience });
       await offer.click();
       await poll(() => picture.count()).toBe(1);
       expect(await violations(page, "#pane")).toEqual([]);
