@@ -24,7 +24,6 @@ const REASONS: Readonly<Record<string, string>> = {
   FITCURVE: LONG,
   GROUPCHANGE: LONG,
   TESTTABLE: LONG,
-  RELIABILITY: LONG,
   RESERVECHECK: LONG,
   VERSION: "it says which release of the add-in worked the copy out",
 };

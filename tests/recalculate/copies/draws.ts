@@ -393,6 +393,27 @@ export const draws: Readonly<Record<string, Draws>> = {
     }),
     digits: 1e-8,
   },
+  RELIABILITY: {
+    arguments: each(
+      (random) =>
+        squad(random, {
+          athletes: 1 + Math.floor(random() * 8),
+          columns: Number(pick(1, 2, 2, 2, 3, 4)(random)),
+          headed: random() < 0.5,
+        }),
+      one(confidence, 0.5),
+      one(
+        part(
+          ...(["n", "dropped", "trials", "shift", "shift low", "shift high"] as const),
+          ...["detectable change", "typical error", "df", "error low", "error high"],
+          ...["error percent", "icc consistency", "icc consistency low", "icc consistency high"],
+          ...["icc agreement", "icc agreement low", "icc agreement high"],
+        ).draw,
+        0.5,
+      ),
+    ),
+    digits: 1e-8,
+  },
   RESPONSESHARE: {
     arguments: lifted(
       ...[data(score), data(spread), data(spread), data(score), optional(size), optional(df)],
@@ -495,6 +516,25 @@ export const draws: Readonly<Record<string, Draws>> = {
     digits: 1e-9,
   },
 };
+
+interface Squad {
+  readonly athletes: number;
+  readonly columns: number;
+  readonly headed: boolean;
+}
+
+/** The scores of a squad, a column a test; now and then they hardly differ, or each athlete's are the same. */
+function squad(random: Random, { athletes, columns, headed }: Squad): Drawn {
+  const usual = random() < 0.15 ? pick(20, 20.1, 25) : between(-20, 80, 0.1);
+  const isClean = random() < 0.8;
+  const scores = cells(athletes, columns, () => {
+    if (random() < 0.05) return pick(null, 0, "DNS", "–", "", " ")(random);
+    return isClean ? usual(random) : mostly(usual, 0.97)(random);
+  });
+  const alike = random() < 0.1 ? scores.map((row) => row.fill(elementAt(row, 0))) : scores;
+  const headings = headed ? cells(1, columns, () => heading(random)) : [];
+  return { rows: [...headings, ...alike], how: random() < 0.1 ? "as text" : "reference" };
+}
 
 /** A week of daily loads, in any shape. */
 function week() {

@@ -9,6 +9,7 @@ import { logSummary } from "./logSummary";
 import { muscleSets } from "./muscleSets";
 import { plan } from "./plan";
 import { readers } from "./readers";
+import { reliability } from "./reliability";
 import { statistics } from "./statistics";
 import { strength } from "./strength";
 import { studies } from "./studies";
@@ -34,6 +35,7 @@ export const lambdas: ReadonlyMap<string, Lambda> = new Map(
       ...logSummary,
       ...muscleSets,
       ...testing,
+      ...reliability,
       ...studies,
     ],
   ].map((lambda) => [lambda.name, lambda]),
