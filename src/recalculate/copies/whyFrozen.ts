@@ -22,7 +22,6 @@ const REASONS: Readonly<Record<string, string>> = {
   TESTTREND: AVERAGE,
   WORTHCHANGING: AVERAGE,
   FITCURVE: LONG,
-  GROUPCHANGE: LONG,
   TESTTABLE: LONG,
   RESERVECHECK: LONG,
   VERSION: "it says which release of the add-in worked the copy out",

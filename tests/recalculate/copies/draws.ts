@@ -414,6 +414,26 @@ export const draws: Readonly<Record<string, Draws>> = {
     ),
     digits: 1e-8,
   },
+  GROUPCHANGE: {
+    arguments: (random) => [
+      ...studied(random, 1),
+      ...each(
+        one(confidence, 0.5),
+        one(
+          part(
+            ...(["group A", "group B", "n A", "lost A", "change A", "low A", "high A"] as const),
+            ...["p A", "n B", "lost B", "change B", "low B", "high B", "p B", "difference"],
+            ...["standard error", "low", "high", "t", "df", "p", "adjusted difference"],
+            ...["adjusted standard error", "adjusted low", "adjusted high", "adjusted df"],
+            ...["adjusted p", "effect size", "effect standard error", "extra spread in A"],
+            ...["extra spread low", "extra spread high", "extra spread p", "reading"],
+          ).draw,
+          0.6,
+        ),
+      )(random),
+    ],
+    digits: 1e-8,
+  },
   RESPONSESHARE: {
     arguments: lifted(
       ...[data(score), data(spread), data(spread), data(score), optional(size), optional(df)],
@@ -534,6 +554,50 @@ function squad(random: Random, { athletes, columns, headed }: Squad): Drawn {
   const alike = random() < 0.1 ? scores.map((row) => row.fill(elementAt(row, 0))) : scores;
   const headings = headed ? cells(1, columns, () => heading(random)) : [];
   return { rows: [...headings, ...alike], how: random() < 0.1 ? "as text" : "reference" };
+}
+
+const LABELS = [
+  ["Row", "Bike"],
+  ["east  crew", "West"],
+  [1, 2],
+  [true, "b"],
+] as const;
+
+/** Two groups before and after in so many tests, and which of them is the first; mostly as it should be. */
+function studied(random: Random, columns: number): Drawn[] {
+  const athletes = 2 + Math.floor(random() * 12);
+  const headed = columns > 1 ? random() < 0.9 : random() < 0.5;
+  const [one, other] = elementAt(LABELS, Math.floor(random() * LABELS.length));
+  const isClean = random() < 0.85;
+  const odds = random();
+  const label: Draw = isClean
+    ? pick(one, other, other, typeof one === "string" ? ` ${one.toUpperCase()}` : one)
+    : pick(one, one, other, other, one, other, null, 0, "", "c", "#N/A", "0", 1);
+  const labels = cells(athletes, 1, () => label(random));
+  const top = [[pick("group", "crew", null)(random)]];
+  const first = pick(null, 0, "", one, other, `${other} `, "nobody", "#REF!");
+  const lying = columns === 1 && odds < 0.05;
+  const turned = (drawn: Drawn): Drawn =>
+    lying ? { ...drawn, rows: [drawn.rows.map((row) => cellAt([row], 0, 0))] } : drawn;
+  const test = (wide: number) => {
+    const alone = random() < 0.02;
+    return squad(random, {
+      athletes: alone ? 1 : random() < 0.98 ? athletes : athletes + 1,
+      columns: wide,
+      headed: headed && !alone,
+    });
+  };
+  return [
+    turned({
+      rows: [...(headed ? top : []), ...labels],
+      how: random() < 0.1 ? "as text" : "reference",
+    }),
+    turned(test(columns)),
+    turned(test(random() < 0.98 ? columns : columns + 1)),
+    isClean || random() < 0.5
+      ? { rows: [[pick(null, "", one, other)(random)]], how: "reference" }
+      : { rows: [[first(random)]], how: random() < 0.3 ? "omitted" : "reference" },
+  ];
 }
 
 /** A week of daily loads, in any shape. */

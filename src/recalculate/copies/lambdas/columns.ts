@@ -12,7 +12,7 @@ import { lambda, letting, type Lambda, type Names } from "./lambda";
 export function readColumns(
   columns: Readonly<Record<string, readonly [parameter: string, read: string]>>,
   by?: "by",
-  labels?: "by" | "exercise",
+  labels?: "by" | "exercise" | "group",
 ): Names {
   const given = Object.values(columns).map(([parameter]) => parameter);
   const lengths = given.map((parameter) => `{LENGTH}(${parameter})`);

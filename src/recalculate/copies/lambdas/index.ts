@@ -1,6 +1,8 @@
 import { blocks } from "./blocks";
 import { columns } from "./columns";
 import { curve } from "./curve";
+import { groupChange } from "./groupChange";
+import { groups } from "./groups";
 import type { Lambda } from "./lambda";
 import { shapes } from "./lifted";
 import { load } from "./load";
@@ -36,6 +38,8 @@ export const lambdas: ReadonlyMap<string, Lambda> = new Map(
       ...muscleSets,
       ...testing,
       ...reliability,
+      ...groups,
+      ...groupChange,
       ...studies,
     ],
   ].map((lambda) => [lambda.name, lambda]),
