@@ -1,12 +1,15 @@
 import type { IUnitRange } from "@univerjs/core";
 import type { IFormulaDependencyTree } from "@univerjs/engine-formula";
 import { FormulaDependencyGenerator } from "@univerjs/engine-formula";
+import type { Area } from "../formula/address";
+import { measuredAreas } from "../formula/measured";
 import { tokensOf } from "../formula/tokens";
 
 /** As many formulas are remembered: those of a long season, in some 60 MB. */
 const MOST_KEPT = 20_000;
 
 type Generator = FormulaDependencyGenerator;
+type NodeData = Parameters<Generator["_getRangeListByNode"]>[0];
 type FormulaNode = ReturnType<Generator["_getTreeNode"]>;
 
 /** A formula taken apart, and the cells it reads on each sheet that has it. */
@@ -24,6 +27,8 @@ export class KeptDependencies extends FormulaDependencyGenerator {
   /** Nothing stands for a formula that has to be looked at each time. */
   private readonly kept = new Map<string, Kept | undefined>();
   private readonly keptByNode = new WeakMap<object, Kept>();
+  /** Of formulas that ask where cells are: those cells. */
+  private readonly measuredByNode = new WeakMap<object, Area[]>();
 
   protected override _generateTreeList(
     ...data: Parameters<Generator["_generateTreeList"]>
@@ -40,6 +45,8 @@ export class KeptDependencies extends FormulaDependencyGenerator {
     const known = this.kept.get(key);
     if (known) return known.node;
     const node = super._getTreeNode(tree);
+    const measured = measuredAreas(tree.formula);
+    if (measured.length > 0) this.measuredByNode.set(node, measured);
     if (this.kept.has(key) || this.kept.size >= MOST_KEPT) return node;
     const kept = isPlain(tree.formula) ? { node, ranges: new Map() } : undefined;
     this.kept.set(key, kept);
@@ -47,21 +54,36 @@ export class KeptDependencies extends FormulaDependencyGenerator {
     return node;
   }
 
-  protected override async _getRangeListByNode(
-    data: Parameters<Generator["_getRangeListByNode"]>[0],
-  ): Promise<IUnitRange[]> {
+  protected override async _getRangeListByNode(data: NodeData): Promise<IUnitRange[]> {
     const ranges = data.node ? this.keptByNode.get(data.node)?.ranges : undefined;
     if (!ranges || data.refOffsetX !== 0 || data.refOffsetY !== 0) {
-      return super._getRangeListByNode(data);
+      return this.rangesRead(data);
     }
     const sheet = this._runtimeService.currentSubUnitId;
     const known = ranges.get(sheet);
     if (known) return known;
-    const found = await super._getRangeListByNode(data);
+    const found = await this.rangesRead(data);
     ranges.set(sheet, found);
     return found;
   }
+
+  /** The cells whose contents a formula waits for. */
+  private async rangesRead(data: NodeData): Promise<IUnitRange[]> {
+    const read = await super._getRangeListByNode(data);
+    const sheet = this._runtimeService.currentSubUnitId;
+    for (const area of data.node ? (this.measuredByNode.get(data.node) ?? []) : []) {
+      const at = read.findIndex(({ sheetId, range }) => sheetId === sheet && isSame(range, area));
+      if (at >= 0) read.splice(at, 1);
+    }
+    return read;
+  }
 }
+
+const isSame = (one: Area, other: Area): boolean =>
+  one.startRow === other.startRow &&
+  one.startColumn === other.startColumn &&
+  one.endRow === other.endRow &&
+  one.endColumn === other.endColumn;
 
 /** Whether a formula reads cells by nothing but their addresses on its own sheet: by no name, table or whole column. */
 function isPlain(formula: string): boolean {

@@ -5,6 +5,7 @@ import { around } from "./around";
 import { heldToSize } from "./arraySizes";
 import { conditionalFunctions } from "./conditional";
 import { dayFunctions } from "./days";
+import { extentFunctions } from "./extent";
 import { image } from "./image";
 import { lookupFunctions } from "./lookup";
 import { numbersAsText } from "./numbersAsText";
@@ -18,6 +19,7 @@ export const correctedFunctions = (): readonly BaseFunction[] => [
   ...heldToSize(),
   ...conditionalFunctions(),
   ...dayFunctions(),
+  ...extentFunctions(),
   ...lookupFunctions(),
   ...numbersAsText(),
   ...studentFunctions(),
