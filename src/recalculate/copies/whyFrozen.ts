@@ -21,9 +21,7 @@ const REASONS: Readonly<Record<string, string>> = {
   SQUADCHANGE: AVERAGE,
   TESTTREND: AVERAGE,
   WORTHCHANGING: AVERAGE,
-  FITCURVE: LONG,
   TESTTABLE: LONG,
-  RESERVECHECK: LONG,
   VERSION: "it says which release of the add-in worked the copy out",
 };
 

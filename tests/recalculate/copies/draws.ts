@@ -201,6 +201,30 @@ function shares(random: Random): Drawn {
   return { rows: random() < 0.03 ? [titles] : wider, how: "reference" };
 }
 
+/** Sets of a lifter who has a curve, mostly, each a little off it. */
+function ownSets(random: Random): Drawn[] {
+  const [loads, done, ...rest] = columns(
+    ...[data(load), data(reps), { draw: reserve, omitted: 0.6 }, only(confidence)],
+    only(
+      part(
+        ...(["sets", "one-rep max", "one-rep max low", "one-rep max high", "constant"] as const),
+        ...["constant low", "constant high", "reps at 80%", "residual sd", "r squared"],
+      ).draw,
+    ),
+  )(random);
+  const noise = pick(0.05, 0.2, 1)(random) as number;
+  const onCurve = (cell: Scalar, row: number): Scalar => {
+    const t = done!.rows[row]?.[0];
+    if (typeof cell !== "number" || typeof t !== "number" || random() < 0.1) return cell;
+    return Math.round(280 / (1 + (t - 1 + noise * (random() - 0.5)) / 25)) / 2;
+  };
+  const hasCurve = random() < 0.8;
+  const rows = hasCurve
+    ? loads!.rows.map((cells, row) => cells.map((cell) => onCurve(cell, row)))
+    : loads!.rows;
+  return [{ ...loads!, rows }, done!, ...rest];
+}
+
 /** A table of blocks, with and without names and a heading. */
 function blocks(random: Random): Drawn {
   const odds = random();
@@ -488,6 +512,22 @@ export const draws: Readonly<Record<string, Draws>> = {
       )(random);
       return [exercise!, done!, shares(random), ...rest];
     },
+  },
+  FITCURVE: { arguments: ownSets, digits: 1e-8 },
+  RESERVECHECK: {
+    arguments: columns(
+      ...[data(mostly(between(1, 9, 1))), data(reserve), data(mostly(between(9, 18, 1)))],
+      ...[{ ...keys, draw: mostly(keys.draw, 0.95) }, keys, only(confidence)],
+      {
+        ...part(
+          ...(["n", "dropped", "bias", "sd", "mean miss", "low", "high"] as const),
+          ...["agree low", "agree high", "p"],
+        ),
+        omitted: 0.7,
+        single: true,
+      },
+    ),
+    digits: 1e-9,
   },
   RESPONDERDIFF: {
     arguments: lifted(

@@ -12,7 +12,7 @@ import { lambda, letting, type Lambda, type Names } from "./lambda";
 export function readColumns(
   columns: Readonly<Record<string, readonly [parameter: string, read: string]>>,
   by?: "by",
-  labels?: "by" | "exercise" | "group",
+  labels?: "by" | "exercise" | "group" | "who",
 ): Names {
   const given = Object.values(columns).map(([parameter]) => parameter);
   const lengths = given.map((parameter) => `{LENGTH}(${parameter})`);
@@ -42,6 +42,9 @@ export function readColumns(
   };
 }
 
+/** Stands for no key at all: what nobody types. */
+export const NONE = "UNICHAR(30)";
+
 /** The formula where all cells of the columns are fine. */
 export const whereGood = (formula: string) => `IF(bad>0,#VALUE!,${formula})`;
 
@@ -62,10 +65,12 @@ export const columns: readonly Lambda[] = [
   lambda("ONE", "value", `IF({TALL}(value)*{WIDE}(value)>1,#VALUE!,value)`),
   // Whether a cell holds anything, of cells where 0 is a blank; a missing value is something.
   lambda(
-    "THERE",
+    "SOMETHING",
     "range",
-    `IF({LENGTH}(range)=1,0,IF(ISERROR(range),1,(LEN(TRIM(range))>0)*(1-IF(ISNUMBER(range),range=0,FALSE))))`,
+    `IF(ISERROR(range),1,(LEN(TRIM(range))>0)*(1-IF(ISNUMBER(range),range=0,FALSE)))`,
   ),
+  // The same of a column; a single cell, which stands for every row, says nothing of one.
+  lambda("THERE", "range", `IF({LENGTH}(range)=1,0,{SOMETHING}(range))`),
   // A list along a row or down a column: its numbers, or the usual ones where it has none.
   lambda(
     "LISTED",
@@ -81,11 +86,7 @@ export const columns: readonly Lambda[] = [
     ),
   ),
   // Whether there are keys to count by: a blank cell is none.
-  lambda(
-    "GIVEN",
-    "by",
-    `IF({TALL}(by)*{WIDE}(by)>1,1,IF(ISERROR(by),1,IF(LEN(TRIM(by))=0,0,1-IF(ISNUMBER(by),by=0,FALSE))))`,
-  ),
+  lambda("GIVEN", "by", `IF({TALL}(by)*{WIDE}(by)>1,1,{SOMETHING}(by))`),
   // Keys beside data that lie along a row are turned with them; a single key stretches.
   lambda(
     "TURNED",
@@ -125,7 +126,7 @@ export const columns: readonly Lambda[] = [
   lambda(
     "SAMEKEYS",
     "keys counted",
-    `IF(counted,BYROW(LOWER(TRIM(keys)),LAMBDA(key,TEXTJOIN(UNICHAR(31),FALSE,key))),UNICHAR(30))`,
+    `IF(counted,BYROW(LOWER(TRIM(keys)),LAMBDA(key,TEXTJOIN(UNICHAR(31),FALSE,key))),${NONE})`,
   ),
   // Whether a row is the first of its key.
   lambda("FIRSTS", "same counted", `counted*(XMATCH(same,same)=SEQUENCE(ROWS(same)))`),

@@ -1,6 +1,7 @@
 import { blocks } from "./blocks";
 import { columns } from "./columns";
 import { curve } from "./curve";
+import { fitCurve } from "./fitCurve";
 import { groupChange } from "./groupChange";
 import { groups } from "./groups";
 import type { Lambda } from "./lambda";
@@ -12,6 +13,7 @@ import { muscleSets } from "./muscleSets";
 import { plan } from "./plan";
 import { readers } from "./readers";
 import { reliability } from "./reliability";
+import { reserveCheck } from "./reserveCheck";
 import { statistics } from "./statistics";
 import { strength } from "./strength";
 import { studies } from "./studies";
@@ -30,12 +32,14 @@ export const lambdas: ReadonlyMap<string, Lambda> = new Map(
     ...[...readers, ...shapes, ...columns, ...curve, ...statistics],
     ...[
       ...strength,
+      ...fitCurve,
       ...load,
       ...plan,
       ...blocks,
       ...log,
       ...logSummary,
       ...muscleSets,
+      ...reserveCheck,
       ...testing,
       ...reliability,
       ...groups,

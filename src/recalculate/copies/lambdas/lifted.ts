@@ -79,7 +79,8 @@ export const LABEL_IN = `IF(LEN(TRIM(part))=0,"",IF(part=0,"",LOWER(TRIM(part)))
 
 /** 1 where `part` names anything, 0 where it is a blank; a single label that is none is an error. */
 export const oneLabel = (labels: readonly string[]) =>
-  `IF({TALL}(part)*{WIDE}(part)>1,1,IF(label="",0,IF(OR(label=${texts(labels)}),1,#VALUE!)))`;
+  `IF({TALL}(part)*{WIDE}(part)>1,1,IF(label="",0,` +
+  `IF(ISERROR(FIND("|",label))*ISNUMBER(FIND("|"&label&"|","|${labels.join("|").toLowerCase()}|"))>0,1,#VALUE!)))`;
 
 /** The values that the labels name, in the labels' shape. */
 export const chosenOf = (parts: Names) =>

@@ -1,8 +1,5 @@
-import { readColumns, whereGood } from "./columns";
+import { NONE, readColumns, whereGood } from "./columns";
 import { lambda, letting, type Lambda } from "./lambda";
-
-/** Stands for no exercise: what nobody types. */
-const NONE = "UNICHAR(30)";
 
 export const muscleSets: readonly Lambda[] = [
   // What two exercises share that are the same; "" for a blank.
@@ -19,7 +16,7 @@ export const muscleSets: readonly Lambda[] = [
       {
         down: `SEQUENCE({TALL}(shares))`,
         across: `SEQUENCE(1,{WIDE}(shares))`,
-        filled: `IF(ISERROR(shares),1,(LEN(TRIM(shares))>0)*(1-IF(ISNUMBER(shares),shares=0,FALSE)))`,
+        filled: `{SOMETHING}(shares)`,
         stray: `(across>1)*(titled=0)*MMULT(0*TRANSPOSE(down)+1,1*filled)`,
         read: `IF({LEFTOUT}(shares),0,{SETTING}(shares,0))`,
         rows: `IF((down>1)*(titled>0),IF(read>1,#VALUE!,read),0)`,

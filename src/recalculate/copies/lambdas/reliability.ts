@@ -23,14 +23,6 @@ const AGREEMENT = {
 } as const;
 
 export const reliability: readonly Lambda[] = [
-  // The mean, summed a second time about the first result, so that rounding cancels.
-  lambda("MIDDLE", "values", `LET(rough,AVERAGE(values),rough+SUM(values-rough)/COUNT(values))`),
-  // The sum of squares of what is left of values; exactly 0 where that is nothing but rounding.
-  lambda(
-    "SQUARES",
-    "left values",
-    `IF(MAX(ABS(left))<=0.00000000000001*MAX(ABS(values)),0,SUM(left^2))`,
-  ),
   // The ratio of variances that chance stays below, from the end of the beta distribution that keeps its digits.
   lambda(
     "FRATIO",
@@ -47,8 +39,7 @@ export const reliability: readonly Lambda[] = [
   lambda(
     "FILLED",
     "range",
-    `IF({TALL}(range)=1,0,MMULT(IF(ISERROR(range),1,(LEN(TRIM(range))>0)*(1-IF(ISNUMBER(range),range=0,FALSE))),` +
-      `SEQUENCE({WIDE}(range),1,1,0)))`,
+    `IF({TALL}(range)=1,0,MMULT({SOMETHING}(range),SEQUENCE({WIDE}(range),1,1,0)))`,
   ),
   lambda(
     "RELIABILITY",

@@ -48,13 +48,24 @@ export const statistics: readonly Lambda[] = [
         `SQRT((df-1)/df)*(1-1/(8*half)+1/(128*half^2)+5/(1024*half^3))))`,
     ),
   ),
+  // The mean, averaged twice, the second time about the first result, so that rounding cancels.
+  lambda(
+    "MIDDLE",
+    "values",
+    `LET(rough,AVERAGE(values),rough+AVERAGE(IF(ISNUMBER(values),values-rough,"")))`,
+  ),
+  // The sum of squares of how far values are off what was fitted to them; exactly 0 where the fit is perfect.
+  lambda(
+    "SQUARES",
+    "off values",
+    `IF(MAX(ABS(off))<=0.00000000000001*MAX(ABS(values)),0,SUM(off^2))`,
+  ),
   // The sample standard deviation; exactly 0 where all values are the same.
   lambda(
     "SPREAD",
     "values",
-    `LET(centre,AVERAGE(values),off,IF(ISNUMBER(values),ABS(values-centre),0),` +
-      `size,IF(ISNUMBER(values),ABS(values),0),` +
-      `IF(MAX(off)<=0.00000000000001*MAX(size),0,SQRT(SUM(off^2)/(COUNT(values)-1))))`,
+    `LET(centre,{MIDDLE}(values),off,IF(ISNUMBER(values),values-centre,0),` +
+      `SQRT({SQUARES}(off,IF(ISNUMBER(values),values,0))/(COUNT(values)-1)))`,
   ),
   // Wilson's interval of a share.
   lambda(
