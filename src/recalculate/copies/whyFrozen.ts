@@ -4,7 +4,6 @@ const SEARCH = "it searches among many possibilities";
 const POWER = "it searches by a distribution that no spreadsheet has, the noncentral t";
 const FIT = "it fits a model in many steps";
 const AVERAGE = "it averages over all that is not known, in many steps";
-const LONG = "nobody has written it as a formula yet";
 
 const REASONS: Readonly<Record<string, string>> = {
   PLATES: SEARCH,
@@ -21,7 +20,6 @@ const REASONS: Readonly<Record<string, string>> = {
   SQUADCHANGE: AVERAGE,
   TESTTREND: AVERAGE,
   WORTHCHANGING: AVERAGE,
-  TESTTABLE: LONG,
   VERSION: "it says which release of the add-in worked the copy out",
 };
 

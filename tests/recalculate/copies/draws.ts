@@ -440,7 +440,7 @@ export const draws: Readonly<Record<string, Draws>> = {
   },
   GROUPCHANGE: {
     arguments: (random) => [
-      ...studied(random, 1),
+      ...studied(random, 1, 0.5),
       ...each(
         one(confidence, 0.5),
         one(
@@ -455,6 +455,13 @@ export const draws: Readonly<Record<string, Draws>> = {
           0.6,
         ),
       )(random),
+    ],
+    digits: 1e-8,
+  },
+  TESTTABLE: {
+    arguments: (random) => [
+      ...studied(random, Number(pick(1, 2, 3)(random)), 0.95),
+      one(confidence, 0.5)(random),
     ],
     digits: 1e-8,
   },
@@ -603,10 +610,10 @@ const LABELS = [
   [true, "b"],
 ] as const;
 
-/** Two groups before and after in so many tests, and which of them is the first; mostly as it should be. */
-function studied(random: Random, columns: number): Drawn[] {
+/** Two groups before and after in so many tests, with headings so often, and which of them is the first. */
+function studied(random: Random, columns: number, often: number): Drawn[] {
   const athletes = 2 + Math.floor(random() * 12);
-  const headed = columns > 1 ? random() < 0.9 : random() < 0.5;
+  const headed = random() < often;
   const [one, other] = elementAt(LABELS, Math.floor(random() * LABELS.length));
   const isClean = random() < 0.85;
   const odds = random();

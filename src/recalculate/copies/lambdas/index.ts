@@ -18,6 +18,7 @@ import { statistics } from "./statistics";
 import { strength } from "./strength";
 import { studies } from "./studies";
 import { testing } from "./testing";
+import { testTable } from "./testTable";
 
 /*
  * The functions that a formula can express, as formulas: what a copy for people without the add-in
@@ -44,6 +45,7 @@ export const lambdas: ReadonlyMap<string, Lambda> = new Map(
       ...reliability,
       ...groups,
       ...groupChange,
+      ...testTable,
       ...studies,
     ],
   ].map((lambda) => [lambda.name, lambda]),
