@@ -127,6 +127,8 @@ const formulas: readonly string[] = [
   "SUM(SPARE.RESERVETAPER(8,4,0,,0.5))",
   "SPARE.RESERVETAPER(4,3,0,2)",
   "SPARE.RESERVETAPER(1,3,0,1)",
+  'SPARE.CHANGESCORE(100,105,2,,,,"p")',
+  'SPARE.EQUIVALENCE(1,2,9,3,,"reading")',
   'SPARE.FITCURVE({120;110;100;92.5;80},{1;3;5;8;12},,,"one-rep max high")',
   'SPARE.FITCURVE({120;110;100;92.5;80},{1;3;5;8;12},{0;1;0;2;1},0.9,"constant low")',
   'SPARE.RESERVECHECK({5;6;4;5;6;5},{2;3;3;2;2;4},{8;9;9;9;8;10},,,,"agree high")',
@@ -196,7 +198,7 @@ describe("a copy's function", () => {
       const own = book.read("Pairs", cellAddress(row, 0));
       const copy = book.read("Pairs", cellAddress(row, 1));
       expect(own, formula).not.toBe("#NAME?");
-      const hasQuantile = /MDC|FITCURVE|RESERVECHECK/.test(formula);
+      const hasQuantile = /MDC|CHANGESCORE|FITCURVE|RESERVECHECK/.test(formula);
       expectSame(copy, own, formula, hasQuantile ? 1e-8 : 1e-12);
     });
   });

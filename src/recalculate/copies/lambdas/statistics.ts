@@ -6,13 +6,13 @@ import { lambda, letting, type Lambda } from "./lambda";
  * none, the normal distribution.
  */
 export const statistics: readonly Lambda[] = [
-  // The chance of a value above t.
+  // The chance of a value above t. The page's engine does not know a LAMBDA's own name behind a minus sign: 0-t.
   lambda(
     "TAIL",
     "t df",
     letting(
       { half: `BETA.DIST(df/(df+t^2),df/2,0.5,TRUE)/2` },
-      `IF((df=0)+(df>10000000000)>0,NORM.S.DIST(-t,TRUE),IF(t<0,1-half,half))`,
+      `IF((df=0)+(df>10000000000)>0,NORM.S.DIST(0-t,TRUE),IF(t<0,1-half,half))`,
     ),
   ),
   lambda("BOTHTAILS", "t df", `2*{TAIL}(ABS(t),df)`),

@@ -263,7 +263,7 @@ export const testing: readonly Lambda[] = [
         [
           [`{ABOVE}(risk,pBoth)`, `"the same within the margin"`],
           [
-            `{ABOVE}(gap-reach,limit)+{ABOVE}(-limit,gap+reach)>0`,
+            `{ABOVE}(gap-reach,limit)+{ABOVE}(0-limit,gap+reach)>0`,
             `"different by more than the margin"`,
           ],
         ],
