@@ -1,5 +1,5 @@
 import type { Outcome } from "../recalculate/calculate";
-import { changesOf, saveValues } from "../recalculate/saveValues";
+import { changesOf, saveValues, type BookChanges } from "../recalculate/saveValues";
 import { writePackage } from "../xlsx";
 import type { CalcArguments } from "./arguments";
 import { writeCsv } from "./csv";
@@ -39,13 +39,13 @@ async function calcOne(
   const outcomes = await workOut(open.book, args.timeout, terminal);
   const changes = changesOf(outcomes);
   if (target !== undefined) {
-    await writeResult(target, bytesOf(open, kind, outcomes, args.sheet), terminal.out);
+    await writeResult(target, bytesOf(open, kind, outcomes, changes, args.sheet), terminal.out);
   }
   const findings = findingsOf(input, target ?? null, outcomes, changes, open.book.styles);
   return {
     status: statusOf(findings),
     text: writeReport(findings, args.dryRun),
-    json: reportOn(findings),
+    json: () => reportOn(findings),
     target,
   };
 }
@@ -55,14 +55,15 @@ function bytesOf(
   open: OpenBook,
   kind: Kind,
   outcomes: readonly Outcome[],
+  changes: BookChanges,
   sheet: string | undefined,
 ): Uint8Array {
   const { book, table } = open;
-  if (!isText(kind)) return writePackage(saveValues(book, outcomes), deflate);
+  if (!isText(kind)) return writePackage(saveValues(book, outcomes, changes), deflate);
   const text =
     table !== undefined && kind === open.kind
-      ? tableWith(table, outcomes)
-      : writeCsv(valuesOf(sheetNamed(open, sheet), book, outcomes), kind === "tsv" ? "\t" : ",");
+      ? tableWith(table, changes)
+      : writeCsv(valuesOf(sheetNamed(open, sheet), book, changes), kind === "tsv" ? "\t" : ",");
   return new TextEncoder().encode(text);
 }
 

@@ -97,14 +97,14 @@ function reportOn(file: string, folder: string, made: MadeCards, dryRun: boolean
   const lifters = cards.map(({ name }) => name);
   return {
     text,
-    json: {
+    json: () => ({
       file,
       output: dryRun ? null : folder,
       lifters,
       files: names,
       page: address ?? null,
       notes,
-    },
+    }),
   };
 }
 

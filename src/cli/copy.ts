@@ -41,7 +41,7 @@ async function copyOne(
   return {
     status: statusOf(findings),
     text: writeCopyReport(findings, made, args.dryRun),
-    json: { ...reportOn(findings), ...reportOnCopy(made) },
+    json: () => ({ ...reportOn(findings), ...reportOnCopy(made) }),
     target: args.dryRun ? undefined : target,
   };
 }

@@ -46,7 +46,7 @@ export async function eachBook(
     try {
       const { status, target, ...report } = await work(input);
       if (status > worst) worst = status;
-      if (several && json) reports.push(report.json);
+      if (several && json) reports.push(report.json());
       else {
         const text = said ? `\n${report.text}` : report.text;
         say({ ...report, text }, args, terminal, target);
@@ -60,7 +60,7 @@ export async function eachBook(
       else if (worst < 1) worst = 1;
     }
   }
-  if (several && json) say({ text: "", json: reports }, args, terminal);
+  if (several && json) say({ text: "", json: () => reports }, args, terminal);
   return worst;
 }
 

@@ -5,8 +5,7 @@ import type { CellValue, StyleModel } from "../xlsx/model";
 import type { ReadSheet } from "../xlsx/read/sheet";
 import type { Outcome } from "../recalculate/calculate";
 import { ownValue, type Failure } from "../recalculate/result";
-import { changedCells, type BookChanges } from "../recalculate/saveValues";
-import type { ChangedCell } from "../recalculate/values";
+import { changedCells, countChanges, type BookChanges } from "../recalculate/saveValues";
 import { areaAddress, cellAddress, quoteSheet } from "../formula/address";
 import { fromFile } from "../formula/future";
 import { columns } from "./columns";
@@ -61,7 +60,7 @@ export interface Findings {
   readonly calculated: readonly Outcome[];
   readonly left: readonly Outcome[];
   readonly failed: readonly { readonly outcome: Outcome; readonly failure: Failure }[];
-  readonly changed: readonly ChangedCell[];
+  readonly changes: BookChanges;
   /** The looks of the file's cells, by the numbers that cells name. */
   readonly styles: readonly StyleModel[];
   readonly others: number;
@@ -82,7 +81,7 @@ export function findingsOf(
     calculated: ours.filter(({ failures }) => failures.length === 0),
     left: outcomes.filter(({ left }) => left !== undefined),
     failed: ours.flatMap((outcome) => outcome.failures.map((failure) => ({ outcome, failure }))),
-    changed: changedCells(changes),
+    changes,
     styles,
     others: tried.length - ours.length,
   };
@@ -106,7 +105,7 @@ export function reportOn(findings: Findings): Report {
     failed: findings.failed.map(({ outcome, failure: { address, code, message } }) => {
       return { ...entryOf(outcome), cell: address, error: code, message: message ?? null };
     }),
-    changed: findings.changed.map(({ sheet, row, column, value }) => ({
+    changed: Array.from(changedCells(findings.changes), ({ sheet, row, column, value }) => ({
       sheet: sheet.name,
       cell: cellAddress(row, column),
       old: sheet.cellAt(row, column)?.value ?? null,
@@ -132,7 +131,7 @@ export function writeReport(findings: Findings, dryRun = false): string {
 
 /** What a report for a person is made of: lines that belong together. */
 export function sectionsOf(findings: Findings, dryRun = false) {
-  const { file, output, calculated, left, failed, changed, others, styles } = findings;
+  const { file, output, calculated, left, failed, changes, others, styles } = findings;
   const shownAt = (sheet: ReadSheet, row: number, column: number) =>
     textIn(styles[sheet.cellAt(row, column)?.style ?? 0]?.format);
   const withErrors = new Set(failed.map(({ outcome }) => outcome.cell)).size;
@@ -141,7 +140,7 @@ export function sectionsOf(findings: Findings, dryRun = false) {
     ["with errors", withErrors],
     ["left as saved", left.length],
     ["other formulas calculated", others],
-    ["cells changed", changed.length],
+    ["cells changed", countChanges(changes)],
   ].filter(([, count]) => count !== 0) as [string, number][];
   const name = file === STANDARD ? "standard input" : visible(file);
   const isIdle = calculated.length + left.length + failed.length + others === 0;
@@ -153,10 +152,15 @@ export function sectionsOf(findings: Findings, dryRun = false) {
       placeOf(cell.sheet.name, areaAddress(area)),
       shown(values, shownAt(cell.sheet, area.startRow, area.startColumn)),
     ]),
-    changed: list("Changed", changed, ({ sheet, row, column, value }) => [
-      placeOf(sheet.name, cellAddress(row, column)),
-      ...changeOf(sheet.cellAt(row, column)?.value ?? null, value, shownAt(sheet, row, column)),
-    ]),
+    changed: list(
+      "Changed",
+      firstOf(changedCells(changes)),
+      ({ sheet, row, column, value }) => [
+        placeOf(sheet.name, cellAddress(row, column)),
+        ...changeOf(sheet.cellAt(row, column)?.value ?? null, value, shownAt(sheet, row, column)),
+      ],
+      countChanges(changes),
+    ),
     left: list("Left as saved", left, ({ cell, left: reason = "" }) => [
       placeOf(cell.sheet.name, cellAddress(cell.row, cell.column)),
       reason,
@@ -181,15 +185,26 @@ export function joined(sections: readonly (readonly string[])[]): string {
 /** More lines than these are nobody's reading; `--json` has them all. */
 const MOST_LINES = 20;
 
+/** A section of so many entries, of which at least the first are given. */
 export function list<T>(
   title: string,
   entries: readonly T[],
   row: (entry: T) => string[],
+  count = entries.length,
 ): string[] {
-  if (entries.length === 0) return [];
-  const more = entries.length - MOST_LINES;
+  if (count === 0) return [];
+  const more = count - MOST_LINES;
   const rest = more > 0 ? [`  and ${more} more, which --json lists`] : [];
   return [title, ...indented(entries.slice(0, MOST_LINES).map(row)), ...rest];
+}
+
+function firstOf<T>(entries: Iterable<T>): T[] {
+  const first: T[] = [];
+  for (const entry of entries) {
+    first.push(entry);
+    if (first.length === MOST_LINES) break;
+  }
+  return first;
 }
 
 const indented = (rows: readonly (readonly string[])[]) =>

@@ -38,10 +38,10 @@ async function follow(args: Arguments, terminal: Terminal): Promise<ExitStatus> 
     case "help":
       return tell(helpOn(args.about));
     case "version":
-      return tell({ text: manifest.version, json: { version: manifest.version } });
+      return tell({ text: manifest.version, json: () => ({ version: manifest.version }) });
     case "completion": {
       const script = completionFor(args.shell);
-      return tell({ text: script, json: { shell: args.shell, script } });
+      return tell({ text: script, json: () => ({ shell: args.shell, script }) });
     }
     case "value":
       return value(args, terminal);
@@ -64,6 +64,6 @@ function helpOn(about: (typeof commandNames)[number] | undefined): Said {
   });
   return {
     text: about === undefined ? overview() : usageOf(about),
-    json: { commands: described },
+    json: () => ({ commands: described }),
   };
 }

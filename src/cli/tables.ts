@@ -1,8 +1,7 @@
 import { timeOfSerial } from "../cells";
 
 import { toFile } from "../formula/future";
-import type { Outcome } from "../recalculate/calculate";
-import { changedCells, changesOf } from "../recalculate/saveValues";
+import { changedCells, type BookChanges } from "../recalculate/saveValues";
 import {
   readPackage,
   readWorkbook,
@@ -84,9 +83,9 @@ function valueOf(text: string): CellValue {
 }
 
 /** A table as it was, with what its formulas came to in their places. */
-export function tableWith({ rows, separator }: Table, outcomes: readonly Outcome[]): string {
+export function tableWith({ rows, separator }: Table, changes: BookChanges): string {
   const filled: CellValue[][] = rows.map((row) => [...row]);
-  for (const { row, column, value } of changedCells(changesOf(outcomes))) {
+  for (const { row, column, value } of changedCells(changes)) {
     while (filled.length <= row) filled.push([]);
     const line = filled[row]!;
     while (line.length < column) line.push(null);
@@ -99,7 +98,7 @@ export function tableWith({ rows, separator }: Table, outcomes: readonly Outcome
 export function valuesOf(
   sheet: ReadSheet,
   { styles }: Pick<ReadWorkbook, "styles">,
-  outcomes: readonly Outcome[],
+  changes: BookChanges,
 ): CellValue[][] {
   const values: CellValue[][] = [];
   const put = (row: number, column: number, value: CellValue) => {
@@ -109,7 +108,7 @@ export function valuesOf(
   };
   for (const { cells } of sheet.rows)
     for (const each of cells) put(each.row, each.column, each.value);
-  for (const each of changedCells(changesOf(outcomes))) {
+  for (const each of changedCells(changes)) {
     if (each.sheet === sheet) put(each.row, each.column, each.value);
   }
   return values.map((row) => Array.from(row, (value) => value ?? null));

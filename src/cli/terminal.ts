@@ -19,14 +19,15 @@ export interface Terminal {
 /** What a run says of what it did: for a person, and for programs. */
 export interface Said {
   readonly text: string;
-  readonly json: object;
+  /** Made only where it is asked for: of a long log it is longer than the log. */
+  readonly json: () => object;
 }
 
 /** Says one thing, as it was asked for: to standard error where the result itself goes to standard output. */
 export function say({ text, json }: Said, saying: Saying, terminal: Terminal, target?: string) {
   if (saying.quiet) return;
   const screen = target === STANDARD ? terminal.err : terminal.out;
-  screen.write(`${saying.json ? writeJson(json) : text}\n`);
+  screen.write(`${saying.json ? writeJson(json()) : text}\n`);
 }
 
 /** One line on standard error, with nothing in it that a terminal would obey. */

@@ -18,12 +18,12 @@ export async function value(args: ValueArguments, terminal: Terminal): Promise<E
   const outcome = await outcomeOf(text, args.timeout, terminal);
   const [failure] = outcome.failures;
   const { values } = outcome;
-  const json = {
+  const json = () => ({
     formula: `=${text}`,
     values,
     error: failure?.code ?? null,
     message: failure?.message ?? null,
-  };
+  });
   const only = onlyCell(values);
   if (!args.json && failure !== undefined && only !== undefined) {
     complain(`${failure.code} ${failure.message ?? `is what =${text} comes to`}`, terminal);

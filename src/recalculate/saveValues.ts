@@ -2,7 +2,8 @@ import { cellsOf, covers } from "../formula/address";
 import { textAt, type Package } from "../xlsx/package";
 import { filledBy, pruneCalcChain } from "../xlsx/patch/calcChain";
 import { withText } from "../xlsx/patch/editPackage";
-import { patchSheet, type CellChange } from "../xlsx/patch/patchSheet";
+import { createChanges, type CellChange, type SheetChanges } from "../xlsx/patch/changes";
+import { patchSheet } from "../xlsx/patch/patchSheet";
 import type { ReadSheet } from "../xlsx/read/sheet";
 import type { Book } from "./book";
 import type { Outcome } from "./calculate";
@@ -16,7 +17,7 @@ import type { ChangedCell } from "./values";
 export function saveValues(
   book: Book,
   outcomes: readonly Outcome[],
-  changes: BookChanges = changesOf(outcomes),
+  changes: BookChanges,
 ): Package {
   const file = withChanges(book.file, changes);
   const shrunk = outcomes.some(({ cell, area }) => !covers(area, cell.area));
@@ -32,36 +33,42 @@ export function saveValues(
 export function withChanges(file: Package, changes: BookChanges): Package {
   let changed = file;
   for (const [sheet, ofSheet] of changes) {
-    if (ofSheet.size === 0) continue;
+    if (ofSheet.count() === 0) continue;
     const { path } = sheet;
     changed = withText(changed, path, patchSheet(textAt(file, path), sheet, ofSheet));
   }
   return changed;
 }
 
-export function changedCells(changes: BookChanges): ChangedCell[] {
-  const cells: ChangedCell[] = [];
-  for (const [sheet, rows] of changes) {
-    for (const [row, ofRow] of rows) {
-      for (const [column, { value }] of ofRow) cells.push({ sheet, row, column, value });
+/** Every cell that holds something else now than in the file, sheet by sheet and row by row. */
+export function* changedCells(changes: BookChanges): Generator<ChangedCell> {
+  for (const [sheet, ofSheet] of changes) {
+    for (const [row, cells] of ofSheet.rows()) {
+      for (const { column, value } of cells) yield { sheet, row, column, value };
     }
   }
-  return cells;
 }
 
-export type BookChanges = Map<ReadSheet, Map<number, Map<number, CellChange>>>;
+export function countChanges(changes: BookChanges): number {
+  let count = 0;
+  for (const ofSheet of changes.values()) count += ofSheet.count();
+  return count;
+}
+
+export type BookChanges = Map<ReadSheet, SheetChanges>;
+
+/** The changes to a sheet, which begin here where there are none yet. */
+export function changesIn(changes: BookChanges, sheet: ReadSheet): SheetChanges {
+  const ofSheet = changes.get(sheet) ?? createChanges();
+  changes.set(sheet, ofSheet);
+  return ofSheet;
+}
 
 /** The cells whose values differ from what the file holds. */
 export function changesOf(outcomes: readonly Outcome[]): BookChanges {
   const changes: BookChanges = new Map();
-  const change = (sheet: ReadSheet, row: number, column: number, to: CellChange | undefined) => {
-    let rows = changes.get(sheet);
-    if (!rows) changes.set(sheet, (rows = new Map<number, Map<number, CellChange>>()));
-    const cells = rows.get(row);
-    if (to && cells) cells.set(column, to);
-    else if (to) rows.set(row, new Map([[column, to]]));
-    else if (cells?.delete(column) && cells.size === 0) rows.delete(row);
-  };
+  const change = (sheet: ReadSheet, row: number, column: number, to: CellChange | undefined) =>
+    changesIn(changes, sheet).put(row, column, to);
   const held = (sheet: ReadSheet, row: number, column: number) =>
     sheet.cellAt(row, column)?.value ?? null;
   const calculated = outcomes.filter(({ left }) => left === undefined);

@@ -1,4 +1,4 @@
-import { cellsOf, contains, covers, LAST_COLUMN, type Area } from "../formula/address";
+import { cellsOf, contains, covers, type Area } from "../formula/address";
 import type { CellValue } from "../xlsx/model";
 import type { ReadSheet } from "../xlsx/read/sheet";
 
@@ -23,21 +23,21 @@ export interface ChangedCell {
   readonly value: CellValue;
 }
 
-/** More columns than a sheet has, so that a cell's row and column are one number. */
-const columnsOfSheet = LAST_COLUMN + 1;
-
 export function valuesOf(sheets: readonly ReadSheet[]): Values {
-  const over = new Map(sheets.map((sheet) => [sheet, new Map<number, CellValue>()]));
+  /** By sheet and column; in a column, values stand at their row's number and nothing elsewhere. */
+  const over = new Map(sheets.map((sheet) => [sheet, new Map<number, CellValue[]>()]));
   const ends = new Map<ReadSheet, Ends>();
 
   function at(sheet: ReadSheet, row: number, column: number): CellValue {
-    const ofSheet = over.get(sheet)!;
-    const found = ofSheet.size > 0 ? ofSheet.get(row * columnsOfSheet + column) : undefined;
+    const found = over.get(sheet)!.get(column)?.[row];
     return found === undefined ? (sheet.cellAt(row, column)?.value ?? null) : found;
   }
 
   function set(sheet: ReadSheet, row: number, column: number, value: CellValue): void {
-    over.get(sheet)!.set(row * columnsOfSheet + column, value);
+    const columns = over.get(sheet)!;
+    let ofColumn = columns.get(column);
+    if (!ofColumn) columns.set(column, (ofColumn = []));
+    ofColumn[row] = value;
     const reach = endsOf(sheet);
     reach.rows.set(column, Math.max(reach.rows.get(column) ?? 0, row));
     reach.lastColumn = Math.max(reach.lastColumn, column);
@@ -73,10 +73,11 @@ export function valuesOf(sheets: readonly ReadSheet[]): Values {
       }
     },
     *changed() {
-      for (const [sheet, cells] of over) {
-        for (const [key, value] of cells) {
-          const column = key % columnsOfSheet;
-          yield { sheet, row: (key - column) / columnsOfSheet, column, value };
+      for (const [sheet, columns] of over) {
+        for (const [column, values] of columns) {
+          for (const row of Object.keys(values)) {
+            yield { sheet, row: Number(row), column, value: values[Number(row)]! };
+          }
         }
       }
     },

@@ -3,7 +3,7 @@ import { cellAddress } from "../../src/formula/address";
 import { implementations } from "../../src/functions/implementations";
 import { bookOf } from "../../src/recalculate/book";
 import { calculate } from "../../src/recalculate/calculate";
-import { changesOf } from "../../src/recalculate/saveValues";
+import { changedCells, changesOf } from "../../src/recalculate/saveValues";
 import { readPackage, readWorkbook } from "../../src/xlsx";
 import { escapeXml } from "../../src/xlsx/package";
 import { buildBook, type BookParts } from "../cli/support";
@@ -30,12 +30,8 @@ async function played(
   const book = bookOf(readWorkbook(readPackage(bytes)));
   const outcomes = await calculate(book, { metadata, implementations });
   const changes: Record<string, unknown> = {};
-  for (const [sheet, rows] of changesOf(outcomes)) {
-    for (const [row, cells] of rows) {
-      for (const [column, { value }] of cells) {
-        changes[`${sheet.name}!${cellAddress(row, column)}`] = value;
-      }
-    }
+  for (const { sheet, row, column, value } of changedCells(changesOf(outcomes))) {
+    changes[`${sheet.name}!${cellAddress(row, column)}`] = value;
   }
   const left = outcomes.flatMap(({ cell, left }) =>
     left === undefined ? [] : [[cellAddress(cell.row, cell.column), left]],

@@ -53,7 +53,10 @@ async function tableOne(
   });
   const { read, keys, rows } = await within(timeout, work);
   const target = dryRun ? undefined : output;
-  const json = { file: input, output: target ?? null, formula: `=${formula.text}`, read, keys };
+  const json = {
+    ...{ file: input, output: target ?? null, formula: `=${formula.text}`, read, keys },
+    rows: rows.length,
+  };
   return {
     status: 0,
     text: [
@@ -64,7 +67,7 @@ async function tableOne(
       "",
       dryRun ? DRY_RUN : writtenTo(output),
     ].join("\n"),
-    json: { ...json, rows: rows.length },
+    json: () => json,
     target,
   };
 }

@@ -1,12 +1,12 @@
 import { areaAddress, cellAddress } from "../../formula/address";
 import type { Package } from "../../xlsx/package";
 import { filledBy, pruneCalcChain } from "../../xlsx/patch/calcChain";
-import type { CellChange } from "../../xlsx/patch/patchSheet";
+import type { CellChange } from "../../xlsx/patch/changes";
 import type { ReadSheet } from "../../xlsx/read/sheet";
 import type { Book, FormulaCell } from "../book";
 import type { Outcome } from "../calculate";
 import { ownValue } from "../result";
-import { changesOf, withChanges } from "../saveValues";
+import { changesIn, changesOf, withChanges } from "../saveValues";
 import type { Judge } from "./judge";
 import { addNotes } from "./notes";
 import { editNames } from "./outside/names";
@@ -59,15 +59,24 @@ export function copyWith(book: Book, outcomes: readonly Outcome[], judge: Judge)
   );
   const texts = new Map(live.map(({ cell, text }) => [cell, text]));
   const gone = new Set(frozen.map(({ cell }) => cell));
+  const rewritten = new Map<FormulaCell, CellChange>();
   for (const outcome of all) {
     const { cell } = outcome;
-    if (gone.has(cell)) change(cell, { value: ownValue(outcome), formula: null });
+    if (gone.has(cell)) rewritten.set(cell, { value: ownValue(outcome), formula: null });
     else {
       const formula = withoutSpillsOf(texts.get(cell) ?? cell.text, cell, removed);
-      if (formula !== cell.text) change(cell, { value: ownValue(outcome), formula });
+      if (formula !== cell.text) rewritten.set(cell, { value: ownValue(outcome), formula });
     }
   }
   unshare();
+  // What a result that spills came to fill is to be said of its new formula as well.
+  for (const [cell, to] of rewritten) {
+    const area = changes.get(cell.sheet)?.at(cell.row, cell.column)?.area;
+    if (area) rewritten.set(cell, { ...to, area });
+  }
+  for (const [{ sheet, row, column }, to] of rewritten) {
+    changesIn(changes, sheet).put(row, column, to);
+  }
 
   let file = withChanges(book.file, changes);
   for (const [sheet, cells] of bySheet([...gone]))
@@ -93,22 +102,13 @@ export function copyWith(book: Book, outcomes: readonly Outcome[], judge: Judge)
       const group = sheet.cellAt(row, column)?.formula?.group;
       return group === undefined ? undefined : `${sheet.position} ${group}`;
     };
-    const isRewritten = ({ sheet, row, column }: FormulaCell) =>
-      changes.get(sheet)?.get(row)?.get(column)?.formula !== undefined;
-    const opened = new Set(book.formulas.filter(isRewritten).map(groupOf));
+    const opened = new Set([...rewritten.keys()].map(groupOf));
     opened.delete(undefined);
     for (const outcome of all) {
       const { cell } = outcome;
-      if (!opened.has(groupOf(cell)) || isRewritten(cell)) continue;
-      change(cell, { value: ownValue(outcome), formula: cell.text });
+      if (!opened.has(groupOf(cell)) || rewritten.has(cell)) continue;
+      rewritten.set(cell, { value: ownValue(outcome), formula: cell.text });
     }
-  }
-
-  function change(cell: FormulaCell, to: CellChange): void {
-    const rows = changes.get(cell.sheet) ?? new Map<number, Map<number, CellChange>>();
-    const cells = rows.get(cell.row) ?? new Map<number, CellChange>();
-    changes.set(cell.sheet, rows.set(cell.row, cells));
-    cells.set(cell.column, { ...cells.get(cell.column), ...to });
   }
 }
 

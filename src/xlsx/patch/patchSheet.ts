@@ -1,22 +1,10 @@
-import { areaAddress, cellAddress, columnNumber, type Area } from "../../formula/address";
+import { areaAddress, cellAddress, columnNumber } from "../../formula/address";
 import { isError, type CellValue } from "../model";
 import { childOf, escapeXml, parseXml } from "../package";
 import type { Place, ReadCell, ReadRow } from "../read/rows";
 import type { ReadSheet } from "../read/sheet";
 import { toFileText } from "../strings";
-
-/** What is to change about one cell; what is left out stays as it is. */
-export interface CellChange {
-  /** The value the file is to keep for it. */
-  readonly value: CellValue;
-  /** The cells its array formula is to fill. */
-  readonly area?: Area;
-  /** Another formula in place of its own, or none at all. */
-  readonly formula?: string | null;
-}
-
-/** The cells to change in one sheet, by row and then by column. */
-export type SheetChanges = ReadonlyMap<number, ReadonlyMap<number, CellChange>>;
+import type { CellChange, ChangeInRow, SheetChanges } from "./changes";
 
 /** A stretch of a part's text. */
 type Stretch = Omit<Place, "contentStart">;
@@ -33,18 +21,15 @@ interface SheetXml extends ReadSheet {
 export function patchSheet(xml: string, read: ReadSheet, changes: SheetChanges): string {
   const sheet: SheetXml = { ...read, xml };
   const edits: Edit[] = [];
-  const rows = new Map(sheet.rows.map((row) => [row.row, row]));
-  const added: number[] = [];
-  for (const [row, cells] of changes) {
-    const written = rows.get(row);
-    if (written) editRow(sheet, written, cells, edits);
-    else if (holdsAnything(cells)) added.push(row);
+  const inserted = insertions(sheet, sheet.data, "sheetData", edits);
+  let at = 0;
+  for (const [row, cells] of changes.rows()) {
+    while (at < sheet.rows.length && sheet.rows[at]!.row < row) at++;
+    const written = sheet.rows[at];
+    if (written?.row === row) editRow(sheet, written, cells, edits);
+    else if (cells.some(holdsAnything)) inserted.add(sheet.rows[at - 1], newRow(sheet, row, cells));
   }
-  for (const row of added.sort((a, b) => a - b)) {
-    const after = lastBefore(sheet.rows, (other) => other.row < row);
-    const xml = newRow(sheet, row, changes.get(row)!);
-    insertInto(sheet, sheet.data, "sheetData", after?.end, xml, edits);
-  }
+  inserted.end();
   widenDimension(sheet, changes, edits);
   return applyEdits(sheet.xml, edits);
 }
@@ -69,49 +54,64 @@ export function applyEdits(text: string, edits: readonly Edit[]): string {
 function editRow(
   sheet: SheetXml,
   row: ReadRow,
-  changes: ReadonlyMap<number, CellChange>,
+  changes: readonly ChangeInRow[],
   edits: Edit[],
 ): void {
-  const cells = new Map(row.cells.map((cell) => [cell.column, cell]));
+  const inserted = insertions(sheet, row, "row", edits);
   const added: number[] = [];
-  for (const [column, change] of changes) {
-    const cell = cells.get(column);
-    if (cell)
+  let at = 0;
+  for (const change of changes) {
+    const { column } = change;
+    while (at < row.cells.length && row.cells[at]!.column < column) at++;
+    const cell = row.cells[at];
+    if (cell?.column === column) {
       edits.push({ start: cell.start, end: cell.end, text: changedCell(sheet, cell, change) });
-    else if (change.value !== null) added.push(column);
+    } else if (change.value !== null) {
+      inserted.add(row.cells[at - 1], newCell(sheet, row.row, change));
+      added.push(column);
+    }
   }
-  for (const column of added.sort((a, b) => a - b)) {
-    const after = lastBefore(row.cells, (cell) => cell.column < column);
-    const xml = newCell(sheet, row.row, column, changes.get(column)!);
-    insertInto(sheet, row, "row", after?.end, xml, edits);
-  }
+  inserted.end();
   if (added.length > 0) widenSpans(sheet, row, added, edits);
 }
 
-/** Puts XML behind one child of an element, or first in it, also where it is written `<row/>`. */
-function insertInto(
-  { xml, prefix }: SheetXml,
-  element: Place,
-  name: string,
-  after: number | undefined,
-  text: string,
-  edits: Edit[],
-): void {
-  const at = after ?? element.contentStart;
-  if (after !== undefined || xml[element.contentStart - 2] !== "/") {
-    edits.push({ start: at, end: at, text });
-    return;
-  }
-  const closing = `</${prefix}${name}>`;
-  const slash = element.contentStart - 2;
-  const opened = edits.findIndex((edit) => edit.start === slash);
-  const edit = edits[opened];
-  if (!edit) edits.push({ start: slash, end: slash + 2, text: `>${text}${closing}` });
-  else {
-    const before = edit.text.slice(0, -closing.length);
-    edits[opened] = { ...edit, text: before + text + closing };
+/**
+ * Puts children into an element, each behind one that it has or first in it, also where it is written `<row/>`.
+ * They come in their order: those for one place, which may be a million, are one edit.
+ */
+function insertions({ xml, prefix }: SheetXml, element: Place, name: string, edits: Edit[]) {
+  let place: number | undefined;
+  let text = "";
+  let pieces: string[] = [];
+  return {
+    add(after: Stretch | undefined, piece: string): void {
+      if (after?.end !== place) this.end();
+      place = after?.end;
+      // Joined now and then, since many short texts take several times the memory of a long one.
+      if (pieces.push(piece) >= PIECES) join();
+    },
+    end(): void {
+      join();
+      if (text === "") return;
+      const { contentStart } = element;
+      if (place !== undefined || xml[contentStart - 2] !== "/") {
+        const at = place ?? contentStart;
+        edits.push({ start: at, end: at, text });
+      } else {
+        const filled = `>${text}</${prefix}${name}>`;
+        edits.push({ start: contentStart - 2, end: contentStart, text: filled });
+      }
+      text = "";
+    },
+  };
+
+  function join(): void {
+    text += pieces.join("");
+    pieces = [];
   }
 }
+
+const PIECES = 10_000;
 
 /** The cell's XML with its new value: the tag's `t`, the formula's `ref` and what `<v>` holds. */
 function changedCell(
@@ -196,16 +196,13 @@ const ATTRIBUTES = {
   cm: /\scm\s*=\s*(?:"[^"]*"|'[^']*')/,
 };
 
-function newRow(sheet: SheetXml, row: number, changes: ReadonlyMap<number, CellChange>): string {
-  const cells = [...changes]
-    .filter(([, { value }]) => value !== null)
-    .sort(([one], [other]) => one - other)
-    .map(([column, change]) => newCell(sheet, row, column, change));
+function newRow(sheet: SheetXml, row: number, changes: readonly ChangeInRow[]): string {
+  const cells = changes.filter(holdsAnything).map((change) => newCell(sheet, row, change));
   const { prefix } = sheet;
   return `<${prefix}row r="${row + 1}">${cells.join("")}</${prefix}row>`;
 }
 
-function newCell({ prefix }: SheetXml, row: number, column: number, { value }: CellChange): string {
+function newCell({ prefix }: SheetXml, row: number, { column, value }: ChangeInRow): string {
   const type = typeOf(value);
   const typed = type === undefined ? "" : ` t="${type}"`;
   const address = cellAddress(row, column);
@@ -236,15 +233,7 @@ function writeContent(value: number | string | boolean): string {
 /** The errors that every reader of these files knows. */
 const KEPT = new Set(["#N/A", "#VALUE!", "#REF!", "#DIV/0!", "#NUM!", "#NAME?", "#NULL!"]);
 
-const holdsAnything = (cells: ReadonlyMap<number, CellChange>) =>
-  [...cells.values()].some(({ value }) => value !== null);
-
-function lastBefore<T>(list: readonly T[], isBefore: (item: T) => boolean): T | undefined {
-  let at = list.length - 1;
-  let item = list[at];
-  while (item !== undefined && !isBefore(item)) item = list[--at];
-  return item;
-}
+const holdsAnything = ({ value }: CellChange) => value !== null;
 
 /** A row may say which columns it uses. */
 function widenSpans({ xml }: SheetXml, row: ReadRow, columns: readonly number[], edits: Edit[]) {
@@ -266,25 +255,21 @@ function widenDimension(sheet: SheetXml, changes: SheetChanges, edits: Edit[]): 
   const match = said.exec(xml.slice(dimension.start, dimension.contentStart));
   if (!match) return;
   const [all, before = "", left = "", top, right = left, bottom = top] = match;
-  let area: Area = {
-    startRow: Number(top) - 1,
-    startColumn: columnNumber(left),
-    endRow: Number(bottom) - 1,
-    endColumn: columnNumber(right),
-  };
-  for (const [row, cells] of changes) {
-    for (const [column, { value }] of cells) {
+  let startRow = Number(top) - 1;
+  let startColumn = columnNumber(left);
+  let endRow = Number(bottom) - 1;
+  let endColumn = columnNumber(right);
+  for (const [row, cells] of changes.rows()) {
+    for (const { column, value } of cells) {
       if (value === null) continue;
-      area = {
-        startRow: Math.min(area.startRow, row),
-        startColumn: Math.min(area.startColumn, column),
-        endRow: Math.max(area.endRow, row),
-        endColumn: Math.max(area.endColumn, column),
-      };
+      startRow = Math.min(startRow, row);
+      startColumn = Math.min(startColumn, column);
+      endRow = Math.max(endRow, row);
+      endColumn = Math.max(endColumn, column);
     }
   }
   const start = dimension.start + match.index;
-  const text = before + areaAddress(area);
+  const text = before + areaAddress({ startRow, startColumn, endRow, endColumn });
   const unchanged = text === all || text === `${before}${left}${top}:${right}${bottom}`;
   if (!unchanged) edits.push({ start, end: start + all.length, text });
 }
