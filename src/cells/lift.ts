@@ -24,7 +24,12 @@ export function lift<A extends Arguments>(
   inputs: A,
   compute: (values: Values<A>) => Content,
 ): Grid {
-  return liftOver(inputs, compute).map((row) => row.map((result) => result ?? ""));
+  const rows: (Content | null)[][] = liftOver(inputs, compute);
+  // In place: a copy of a column of a million rows is a second column.
+  for (const row of rows) {
+    for (let column = 0; column < row.length; column++) row[column] ??= "";
+  }
+  return rows as Grid;
 }
 
 /** `lift` for any kind of result; the layout is the caller's. */

@@ -94,6 +94,23 @@ export function* cellsOf(area: Area): Generator<{ row: number; column: number }>
   }
 }
 
+/**
+ * What stands in the cells of an area, row by row. A list that grows makes room for 17 values with its first one, so
+ * each row gets its size at once: a column can have a million of them.
+ */
+export function gridOf<T>(area: Area, valueAt: (row: number, column: number) => T): T[][] {
+  const { startRow, startColumn, endRow, endColumn } = area;
+  const rows = new Array<T[]>(endRow - startRow + 1);
+  for (let row = startRow; row <= endRow; row++) {
+    const values = new Array<T>(endColumn - startColumn + 1);
+    for (let column = startColumn; column <= endColumn; column++) {
+      values[column - startColumn] = valueAt(row, column);
+    }
+    rows[row - startRow] = values;
+  }
+  return rows;
+}
+
 /** Whether two areas have a cell in common. */
 export function meet(one: Area, other: Area): boolean {
   return (

@@ -1,4 +1,4 @@
-import { cellAddress, cellsOf, type Area } from "../formula/address";
+import { cellAddress, gridOf, type Area } from "../formula/address";
 import { isError, type CellValue } from "../xlsx/model";
 import type { FormulaCell } from "./book";
 
@@ -33,19 +33,19 @@ export function placeResult(
 ): Result {
   const area = cell.kind === "fixed array" ? cell.area : natural;
   const failures: Failure[] = [];
-  const values: CellValue[][] = [];
-  for (const { row, column } of cellsOf(area)) {
+  const values = gridOf(area, (row, column) => {
     const source = stretched(natural, row, column);
     const value = source ? valueAt(source.row, source.column) : "#N/A";
-    (values[row - area.startRow] ??= []).push(value);
-    if (!messageAt || !isError(value)) continue;
-    failures.push({
-      sheet: cell.sheet.name,
-      address: cellAddress(row, column),
-      code: value,
-      message: messageAt(row, column, value),
-    });
-  }
+    if (messageAt && isError(value)) {
+      failures.push({
+        sheet: cell.sheet.name,
+        address: cellAddress(row, column),
+        code: value,
+        message: messageAt(row, column, value),
+      });
+    }
+    return value;
+  });
   return { area, values, natural, failures };
 }
 

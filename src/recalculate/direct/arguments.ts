@@ -1,5 +1,5 @@
 import { onlyCell } from "../../cells";
-import type { Area } from "../../formula/address";
+import { gridOf, type Area } from "../../formula/address";
 import type { CellValue } from "../../xlsx/model";
 import type { ReadSheet } from "../../xlsx/read/sheet";
 import type { Values } from "../values";
@@ -60,15 +60,7 @@ export function readArguments(
     return onlyCell(texts) ?? texts;
   }
 
-  function cellsOf(sheet: ReadSheet, { startRow, startColumn, endRow, endColumn }: Area) {
-    const rows: CellValue[][] = [];
-    for (let row = startRow; row <= endRow; row++) {
-      const cells: CellValue[] = [];
-      for (let column = startColumn; column <= endColumn; column++) {
-        cells.push(values.at(sheet, row, column));
-      }
-      rows.push(cells);
-    }
-    return rows;
+  function cellsOf(sheet: ReadSheet, area: Area): CellValue[][] {
+    return gridOf(area, (row, column) => values.at(sheet, row, column));
   }
 }

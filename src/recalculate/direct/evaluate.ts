@@ -137,6 +137,14 @@ function onlyValue(grid: Grid): CellValue {
 export const contentOf = (content: Grid[number][number]): CellValue =>
   content instanceof CellError ? content.code : content;
 
+/** What the cells of a result show; a row without errors is as it is, and need not be made again. */
+export const contentsOf = (grid: Grid): readonly (readonly CellValue[])[] =>
+  grid.map((row) =>
+    row.some((content) => content instanceof CellError)
+      ? row.map(contentOf)
+      : (row as (number | string)[]),
+  );
+
 /** The error among values, if there is one; of two it is not certain which. */
 function errorOf(...values: readonly CellValue[]): string | undefined {
   const errors = new Set(values.filter(isError));

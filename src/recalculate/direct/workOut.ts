@@ -20,7 +20,7 @@ import type { Result } from "../result";
 import { placeResult } from "../result";
 import type { Values } from "../values";
 import { readArguments } from "./arguments";
-import { contentOf, evaluate, Uncertain } from "./evaluate";
+import { contentsOf, evaluate, Uncertain } from "./evaluate";
 import type { CellReference, DirectFormula, Expression, OurCall } from "./expression";
 import { readersBefore, type Change } from "./tooEarly";
 
@@ -157,7 +157,7 @@ export async function workOut(
     try {
       const rows =
         expression.kind === "ours"
-          ? around.compute(expression).map((row) => row.map(contentOf))
+          ? contentsOf(around.compute(expression))
           : [[evaluate(expression, around) ?? 0]];
       return { values: rows, calls };
     } catch (error) {

@@ -39,7 +39,11 @@ function encodeLike(original: Uint8Array | undefined, text: string): Uint8Array 
   const utf8 = text.replace(/^(<\?xml[^>]*\bencoding=["'])(?!utf-8["'])[\w.-]+/i, "$1UTF-8");
   const bytes = new TextEncoder().encode(utf8);
   const marked = first === MARK_UTF8[0] && second === MARK_UTF8[1] && third === MARK_UTF8[2];
-  return marked ? Uint8Array.from([...MARK_UTF8, ...bytes]) : bytes;
+  if (!marked) return bytes;
+  const withMark = new Uint8Array(MARK_UTF8.length + bytes.length);
+  withMark.set(MARK_UTF8);
+  withMark.set(bytes, MARK_UTF8.length);
+  return withMark;
 }
 
 function encodeUtf16(text: string, littleEndian: boolean): Uint8Array {

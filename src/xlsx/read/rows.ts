@@ -51,7 +51,8 @@ export function rowReader(
     const { start, contentStart, end } = element;
     return {
       row,
-      cells: inOrder(cells, (cell) => cell.column),
+      // A list that grew has room for many more; its copy has none, and a long log is made of short rows.
+      cells: inOrder(cells, (cell) => cell.column).slice(),
       ...lookOf(element),
       start,
       contentStart,
