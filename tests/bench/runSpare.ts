@@ -1,8 +1,7 @@
 import { spawnSync } from "node:child_process";
 import { performance } from "node:perf_hooks";
-import { join } from "node:path";
 import { pathToFileURL } from "node:url";
-import { DIST } from "../../src/tools/paths";
+import { built } from "../built";
 
 /** What one command took. */
 export interface Run {
@@ -21,7 +20,7 @@ export function runSpare(...args: readonly string[]): Run {
       const { userCPUTime, maxRSS } = process.resourceUsage();
       process.stderr.write("took " + userCPUTime / 1e6 + " " + maxRSS / 1024);
     });
-    await import(${JSON.stringify(pathToFileURL(join(DIST, "cli.js")).href)});`;
+    await import(${JSON.stringify(pathToFileURL(built("cli.js")).href)});`;
   const start = performance.now();
   const { stderr, status } = spawnSync(
     process.execPath,
