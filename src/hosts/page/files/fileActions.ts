@@ -63,7 +63,8 @@ export function fileActions(
 
   async function sayCircles(): Promise<void> {
     const { circlesNow } = await loadFiles();
-    say(saidOfCircles(circlesNow(workbook)).trim(), "trouble");
+    const said = saidOfCircles(circlesNow(workbook)).trim();
+    if (said !== "") say(said, "trouble");
   }
 
   acceptDrops((chosen) => void openFile(chosen));
