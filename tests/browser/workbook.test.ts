@@ -1,6 +1,7 @@
 import type { ICellData } from "@univerjs/core";
 import { expect, it } from "vitest";
 import { readDemo } from "../../src/tools/demo";
+import { cellAddress } from "../../src/formula/address";
 import { contentSecurityPolicy } from "../../src/hosts/page/policy";
 import { named } from "../present";
 import { computedDemo } from "../theDemo";
@@ -8,9 +9,6 @@ import { describeInBrowser, home, joinBrowser } from "./browser";
 import { openForAll } from "./openForAll";
 import type { PageSession } from "./pageSession";
 import { openPage } from "./pageSession";
-
-/** "B3" for the third row's second cell; the demo's sheets are not wider than the alphabet. */
-const addressOf = (row: number, column: number) => `${String.fromCharCode(65 + column)}${row + 1}`;
 
 describeInBrowser("the embedded workbook", () => {
   let session: PageSession;
@@ -27,7 +25,7 @@ describeInBrowser("the embedded workbook", () => {
       return Object.entries(cellData ?? {}).flatMap(([row, cells]) =>
         Object.entries(cells as Record<number, ICellData>)
           .filter(([, cell]) => cell.f)
-          .map(([column]) => [name!, addressOf(Number(row), Number(column))] as const),
+          .map(([column]) => [name!, cellAddress(Number(row), Number(column))] as const),
       );
     });
     const expected = formulas.map(([sheet, address]) => book.read(sheet, address));

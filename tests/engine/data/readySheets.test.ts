@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { ICellData } from "@univerjs/core";
 import { afterEach, describe, expect, it } from "vitest";
+import { cellAddress } from "../../../src/formula/address";
 import { readDemo } from "../../../src/tools/demo";
 import { layOutSheet, type SheetFile } from "../../../src/readySheets";
 import { loneSheetData } from "../../../src/engine/data/readySheets";
@@ -183,7 +184,7 @@ describe("the demo itself", () => {
       Array.from({ length: rowCount! * columnCount! }, (_, index) => {
         const row = Math.floor(index / columnCount!);
         const column = index % columnCount!;
-        const address = `${String.fromCharCode(65 + column)}${row + 1}`;
+        const address = cellAddress(row, column);
         return { name: name!, address, formula: cellData?.[row]?.[column]?.f };
       }),
     );
