@@ -1,8 +1,9 @@
 import { createHash } from "node:crypto";
 import { join } from "node:path";
-import webpack, { type Compilation, type Compiler, type Configuration } from "webpack";
+import type { Compilation, Configuration } from "webpack";
 import { cardPage } from "../cards/document";
 import { compiledPage } from "./compile";
+import { BUNDLED, emitting, type Emit } from "./emitting";
 import { noticesOf } from "./notices";
 import { DIST, ROOT } from "./paths";
 
@@ -18,32 +19,25 @@ export function cardConfig(): Configuration {
     ...page,
     entry: { card: join(PAGE, "main.ts"), worker: join(PAGE, "worker.ts") },
     output: { ...page.output, path: join(DIST, "card") },
-    plugins: [...page.plugins, new EmitCardPage()],
+    plugins: [...page.plugins, emitting("card page", emitPage, BUNDLED)],
   };
 }
 
 /** Puts script and styles into the page, each named by its hash in the page's own policy. */
-class EmitCardPage {
-  apply(compiler: Compiler): void {
-    compiler.hooks.thisCompilation.tap("EmitCardPage", (compilation) => {
-      const stage = webpack.Compilation.PROCESS_ASSETS_STAGE_SUMMARIZE;
-      compilation.hooks.processAssets.tap({ name: "EmitCardPage", stage }, () => {
-        const script = take(compilation, "card.js");
-        const style = take(compilation, "card.css");
-        if (/<\/(script|style)|<!--/i.test(script + style)) {
-          throw new Error("the card's script or style would end its own element");
-        }
-        const page = cardPage({
-          script,
-          style,
-          scriptHash: hashOf(script),
-          styleHash: hashOf(style),
-          notices: noticesOf(compilation).join("\n"),
-        });
-        compilation.emitAsset("index.html", new webpack.sources.RawSource(page));
-      });
-    });
+function emitPage(emit: Emit, compilation: Compilation): void {
+  const script = take(compilation, "card.js");
+  const style = take(compilation, "card.css");
+  if (/<\/(script|style)|<!--/i.test(script + style)) {
+    throw new Error("the card's script or style would end its own element");
   }
+  const page = cardPage({
+    script,
+    style,
+    scriptHash: hashOf(script),
+    styleHash: hashOf(style),
+    notices: noticesOf(compilation).join("\n"),
+  });
+  emit("index.html", page);
 }
 
 /** An asset's text, which is then no file of its own. */

@@ -1,7 +1,7 @@
 import { join } from "node:path";
 import type { Compiler, Configuration } from "webpack";
 import { filesUnder, markFresh, stateOf, statesOf } from "./freshness";
-import { EmitLicences } from "./notices";
+import { emitLicences } from "./notices";
 import { CACHE, DEVELOPMENT_BASE } from "./paths";
 import { productNames, products, type Product, type ProductName } from "./products";
 
@@ -20,7 +20,7 @@ export async function configurations(
         cache: cacheOf(name, base),
         plugins: [
           ...(configuration.plugins ?? []),
-          ...(product.carriesNotices === true ? [] : [new EmitLicences()]),
+          ...(product.carriesNotices === true ? [] : [emitLicences(name)]),
           new MarkFresh(name, states.get(name)!),
         ],
       };

@@ -1,10 +1,11 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import CopyPlugin from "copy-webpack-plugin";
-import webpack, { type Compiler, type Configuration } from "webpack";
+import type { Configuration } from "webpack";
 import { readMetadata } from "./catalogue";
 import { helpPage } from "./help";
 import { compiled } from "./compile";
+import { emitting } from "./emitting";
 import { DEVELOPMENT_BASE, ROOT } from "./paths";
 
 const EXCEL = join(ROOT, "src", "hosts", "excel");
@@ -22,7 +23,12 @@ export function excelConfig(base: string): Configuration {
       hints: "error",
     },
     plugins: [
-      new EmitReference(new URL("help.html", folderOf(base)).href),
+      // From the JSDoc of the functions.
+      emitting("reference", async (emit) => {
+        const help = new URL("help.html", folderOf(base)).href;
+        emit("functions.json", JSON.stringify(readMetadata(help), null, 2));
+        emit("help.html", await helpPage());
+      }),
       new CopyPlugin({
         patterns: [
           { from: join(EXCEL, "functions.html") },
@@ -52,19 +58,3 @@ export function rebase(manifest: Buffer | string, base: string): string {
 const COLORS = join(ROOT, "src", "pane", "colors.css");
 
 const folderOf = (base: string) => (base.endsWith("/") ? base : `${base}/`);
-
-/** Writes functions.json and the help page from the JSDoc of the functions. */
-class EmitReference {
-  constructor(private readonly helpAddress: string) {}
-
-  apply(compiler: Compiler): void {
-    compiler.hooks.thisCompilation.tap("EmitReference", (compilation) => {
-      compilation.hooks.processAssets.tapPromise("EmitReference", async () => {
-        const emit = (file: string, text: string) =>
-          compilation.emitAsset(file, new webpack.sources.RawSource(text));
-        emit("functions.json", JSON.stringify(readMetadata(this.helpAddress), null, 2));
-        emit("help.html", await helpPage());
-      });
-    });
-  }
-}

@@ -1,7 +1,8 @@
 /** The licence notices that must go with code of others wherever it is bundled. */
 import { readFileSync } from "node:fs";
-import webpack, { type Compilation, type Compiler, type Module } from "webpack";
+import type { Compilation, Module, WebpackPluginInstance } from "webpack";
 import { isOfOthers, packageOf, type Package } from "./bundledPackage";
+import { BUNDLED, emitting } from "./emitting";
 
 /** One line a licence with its packages, then the notices that stand in their files, each once. */
 export function noticesOf(compilation: Compilation): string[] {
@@ -59,15 +60,9 @@ function noticesIn(file: string): string[] {
 }
 
 /** Writes beside a bundle the licences of what others wrote of it: `licences/workbook.txt`. */
-export class EmitLicences {
-  apply(compiler: Compiler): void {
-    const name = compiler.options.name ?? "bundle";
-    compiler.hooks.thisCompilation.tap("EmitLicences", (compilation) => {
-      const stage = webpack.Compilation.PROCESS_ASSETS_STAGE_SUMMARIZE;
-      compilation.hooks.processAssets.tap({ name: "EmitLicences", stage }, () => {
-        const text = licencesOf(filesOfOthers(compilation));
-        compilation.emitAsset(`licences/${name}.txt`, new webpack.sources.RawSource(text));
-      });
-    });
-  }
-}
+export const emitLicences = (name: string): WebpackPluginInstance =>
+  emitting(
+    "licences",
+    (emit, compilation) => emit(`licences/${name}.txt`, licencesOf(filesOfOthers(compilation))),
+    BUNDLED,
+  );

@@ -1,9 +1,10 @@
 import { join } from "node:path";
 import CopyPlugin from "copy-webpack-plugin";
-import webpack, { type Compiler, type Configuration } from "webpack";
+import type { Configuration } from "webpack";
 import { PANE_DATA } from "../pane/data";
 import { readPaneData } from "./paneData";
 import { compiledPage } from "./compile";
+import { emitting } from "./emitting";
 import { ROOT } from "./paths";
 
 const EXCEL = join(ROOT, "src", "hosts", "excel");
@@ -20,18 +21,7 @@ export function paneConfig(): Configuration {
     plugins: [
       ...page.plugins,
       new CopyPlugin({ patterns: [{ from: join(EXCEL, "pane.html") }] }),
-      new EmitPaneData(),
+      emitting("pane data", (emit) => emit(PANE_DATA, JSON.stringify(readPaneData()))),
     ],
   };
-}
-
-class EmitPaneData {
-  apply(compiler: Compiler): void {
-    compiler.hooks.thisCompilation.tap("EmitPaneData", (compilation) => {
-      compilation.hooks.processAssets.tap("EmitPaneData", () => {
-        const text = JSON.stringify(readPaneData());
-        compilation.emitAsset(PANE_DATA, new webpack.sources.RawSource(text));
-      });
-    });
-  }
 }

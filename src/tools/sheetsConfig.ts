@@ -1,10 +1,11 @@
-import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import webpack, { type Compiler, type Configuration } from "webpack";
+import type { Compilation, Configuration } from "webpack";
+import { VERSION } from "../core/version";
 import { readCatalogue, spelledOut } from "./catalogue";
 import { cautions } from "./help";
 import { noticesOf } from "./notices";
 import { compiled } from "./compile";
+import { BUNDLED, emitting, type Emit } from "./emitting";
 import { ROOT, SCRIPT, SHEETS } from "./paths";
 import { BUNDLE, scriptText } from "./sheetsScript";
 
@@ -26,7 +27,7 @@ export function sheetsConfig(): Configuration {
     },
     module: { rules: [ours, ofOthers] },
     optimization: { minimize: false },
-    plugins: [new EmitScript()],
+    plugins: [emitting("script", emitScript, BUNDLED)],
   };
 }
 
@@ -46,27 +47,13 @@ const readable = (bundle: string) =>
   spelledOut(bundle).replaceAll("@customfunction", "The cell function");
 
 /** Puts the generated script in place of the bundle. */
-class EmitScript {
-  apply(compiler: Compiler): void {
-    compiler.hooks.thisCompilation.tap("EmitScript", (compilation) => {
-      const stage = webpack.Compilation.PROCESS_ASSETS_STAGE_SUMMARIZE;
-      compilation.hooks.processAssets.tap({ name: "EmitScript", stage }, (assets) => {
-        const emit = (file: string, text: string) =>
-          compilation.emitAsset(file, new webpack.sources.RawSource(text));
-        const functions = assets["functions.js"];
-        if (!functions) throw new Error("there is no functions.js to make the script of");
-        const bundle = readable(String(functions.source()));
-        const { version } = JSON.parse(readFileSync(join(ROOT, "package.json"), "utf8")) as {
-          version: string;
-        };
-        const notices = noticesOf(compilation);
-        compilation.deleteAsset("functions.js");
-        emit(
-          SCRIPT,
-          scriptText({ catalogue: readCatalogue(), cautions, bundle, notices, version }),
-        );
-        emit("appsscript.json", `${JSON.stringify(MANIFEST, null, 2)}\n`);
-      });
-    });
-  }
+function emitScript(emit: Emit, compilation: Compilation): void {
+  const functions = compilation.getAsset("functions.js")?.source.source();
+  if (functions === undefined) throw new Error("there is no functions.js to make the script of");
+  const bundle = readable(String(functions));
+  const notices = noticesOf(compilation);
+  compilation.deleteAsset("functions.js");
+  const parts = { catalogue: readCatalogue(), cautions, bundle, notices, version: VERSION };
+  emit(SCRIPT, scriptText(parts));
+  emit("appsscript.json", `${JSON.stringify(MANIFEST, null, 2)}\n`);
 }

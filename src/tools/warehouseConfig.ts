@@ -1,8 +1,9 @@
-import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { EsbuildPlugin } from "esbuild-loader";
-import webpack, { type Compiler, type Configuration } from "webpack";
+import webpack, { type Compilation, type Configuration } from "webpack";
+import { VERSION } from "../core/version";
 import { compiled } from "./compile";
+import { BUNDLED, emitting, type Emit } from "./emitting";
 import { noticesOf } from "./notices";
 import { DIST, ROOT } from "./paths";
 import { BUNDLE, snowflakeText, bigQueryText } from "./warehouseScript";
@@ -21,7 +22,7 @@ export function warehouseConfig(): Configuration {
       library: { name: BUNDLE, type: "var" },
     },
     optimization: { minimizer: [minimizer] },
-    plugins: [new EmitSql()],
+    plugins: [emitting("sql", emitSql, BUNDLED)],
   };
 }
 
@@ -33,26 +34,13 @@ const minimizer = new EsbuildPlugin({
 });
 
 /** Writes the SQL around the bundle, and the notices of others into the bundle's head. */
-class EmitSql {
-  apply(compiler: Compiler): void {
-    compiler.hooks.thisCompilation.tap("EmitSql", (compilation) => {
-      const stage = webpack.Compilation.PROCESS_ASSETS_STAGE_SUMMARIZE;
-      compilation.hooks.processAssets.tap({ name: "EmitSql", stage }, (assets) => {
-        const file = "reps-to-spare.js";
-        const bundle = assets[file];
-        if (!bundle) throw new Error(`there is no ${file} to make SQL of`);
-        const { version } = JSON.parse(readFileSync(join(ROOT, "package.json"), "utf8")) as {
-          version: string;
-        };
-        const parts = { bundle: String(bundle.source()), notices: noticesOf(compilation), version };
-        const source = (text: string) => new webpack.sources.RawSource(text);
-        compilation.updateAsset(
-          file,
-          source(`/*\n${parts.notices.join("\n")}\n*/\n${parts.bundle}`),
-        );
-        compilation.emitAsset("snowflake.sql", source(snowflakeText(parts)));
-        compilation.emitAsset("bigquery.sql", source(bigQueryText(parts)));
-      });
-    });
-  }
+function emitSql(emit: Emit, compilation: Compilation): void {
+  const file = "reps-to-spare.js";
+  const bundle = compilation.getAsset(file)?.source.source();
+  if (bundle === undefined) throw new Error(`there is no ${file} to make SQL of`);
+  const parts = { bundle: String(bundle), notices: noticesOf(compilation), version: VERSION };
+  const noted = `/*\n${parts.notices.join("\n")}\n*/\n${parts.bundle}`;
+  compilation.updateAsset(file, new webpack.sources.RawSource(noted));
+  emit("snowflake.sql", snowflakeText(parts));
+  emit("bigquery.sql", bigQueryText(parts));
 }

@@ -1,10 +1,11 @@
 import { join } from "node:path";
 import CopyPlugin from "copy-webpack-plugin";
-import webpack, { type Compiler, type Configuration } from "webpack";
+import webpack, { type Configuration } from "webpack";
 import { contentSecurityPolicy } from "../hosts/page/policy";
 import { readCatalogue } from "./catalogue";
 import { compiledPage } from "./compile";
 import { readDemo } from "./demo";
+import { emitting } from "./emitting";
 import { FillServiceWorker } from "./offlinePlugin";
 import { ROOT } from "./paths";
 
@@ -39,7 +40,11 @@ export function workbookConfig(): Configuration {
           { from: join(PAGE, "offline", "icons"), to: "app-icons" },
         ],
       }),
-      new EmitData(),
+      // What the page fetches when it opens.
+      emitting("data", (emit) => {
+        emit("catalogue.json", JSON.stringify(readCatalogue()));
+        emit("demo.json", JSON.stringify(readDemo()));
+      }),
       new FillServiceWorker(),
     ],
   };
@@ -74,17 +79,3 @@ const withStandIns = new webpack.NormalModuleReplacementPlugin(
     }
   },
 );
-
-/** Writes what the page fetches when it opens: the catalogue and the demo. */
-class EmitData {
-  apply(compiler: Compiler): void {
-    compiler.hooks.thisCompilation.tap("EmitData", (compilation) => {
-      compilation.hooks.processAssets.tap("EmitData", () => {
-        const emit = (file: string, data: unknown) =>
-          compilation.emitAsset(file, new webpack.sources.RawSource(JSON.stringify(data)));
-        emit("catalogue.json", readCatalogue());
-        emit("demo.json", readDemo());
-      });
-    });
-  }
-}
