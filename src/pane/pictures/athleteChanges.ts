@@ -4,7 +4,7 @@ import * as quantities from "../../functions/quantities";
 import { computeChangeScore } from "../../functions/testing/changeScore";
 import { computeMdc } from "../../functions/testing/mdc";
 import { dealColumns, textOf, unitIn } from "./columns";
-import { compose, domainOf, plot, roomFor, sheetFor } from "./frame";
+import { compose, domainOf, plot, roomFor, rowEnds, sheetFor } from "./frame";
 import { reading, Unreadable, type Cells, type Picture } from "./picture";
 import { cut, digitsFor, named, number, signed, textWidth, withUnit } from "./text";
 
@@ -113,22 +113,13 @@ export const athleteChanges: Picture<AthleteChanges> = {
                 },
               ),
             ),
-            Plot.text(rows, {
-              y: "at",
-              text: ({ name }: AthleteChange) => cut(name, left - 6, letters),
-              frameAnchor: "left",
-              textAnchor: "start",
-              dx: -left,
-              fill: theme.ink,
-            }),
-            Plot.text(rows, {
-              y: "at",
-              text: ({ change }: AthleteChange) => signed(change, digits),
-              frameAnchor: "right",
-              textAnchor: "end",
-              dx: right,
-              fill: theme.ink,
-            }),
+            ...rowEnds(
+              sheet,
+              rows,
+              { left, right },
+              ({ name }) => cut(name, left - 6, letters),
+              ({ change }) => signed(change, digits),
+            ),
           ],
         }),
       },

@@ -4,7 +4,7 @@ import * as quantities from "../../functions/quantities";
 import { PoolMethodChoice } from "../../functions/studies/choices";
 import { computePoolStudies } from "../../functions/studies/poolStudies";
 import { dealColumns, textOf, unitIn } from "./columns";
-import { compose, domainOf, plot, roomFor, sheetFor } from "./frame";
+import { compose, domainOf, plot, roomFor, rowEnds, sheetFor } from "./frame";
 import { intervalOf, numberOf, type Interval } from "./interval";
 import { reading, Unreadable, type Cells, type Picture } from "./picture";
 import { cut, digitsFor, named, signed, textWidth, withUnit } from "./text";
@@ -144,22 +144,13 @@ export const forest: Picture<Forest> = {
                   strokeWidth: 2,
                 })
               : null,
-            Plot.text(lines, {
-              y: "at",
-              text: ({ name }: { name: string }) => cut(name, left - 8, letters),
-              frameAnchor: "left",
-              textAnchor: "start",
-              dx: -left,
-              fill: theme.ink,
-            }),
-            Plot.text(lines, {
-              y: "at",
-              text: "said",
-              frameAnchor: "right",
-              textAnchor: "end",
-              dx: right,
-              fill: theme.ink,
-            }),
+            ...rowEnds(
+              sheet,
+              lines,
+              { left, right },
+              ({ name }) => cut(name, left - 8, letters),
+              ({ said }) => said,
+            ),
           ],
         }),
       },

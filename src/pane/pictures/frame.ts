@@ -72,6 +72,34 @@ export function plot(sheet: Sheet, options: Plot.PlotOptions): SVGSVGElement {
   return svg;
 }
 
+/** The texts at both ends of each row of a plot, outside what is drawn in it: its name and what it says. */
+export function rowEnds<Row>(
+  { theme }: Sheet,
+  rows: readonly Row[],
+  { left, right }: { readonly left: number; readonly right: number },
+  nameOf: (row: Row) => string,
+  sayingOf: (row: Row) => string,
+): Plot.Markish[] {
+  return [
+    Plot.text(rows, {
+      y: "at",
+      text: nameOf,
+      frameAnchor: "left",
+      textAnchor: "start",
+      dx: -left,
+      fill: theme.ink,
+    }),
+    Plot.text(rows, {
+      y: "at",
+      text: sayingOf,
+      frameAnchor: "right",
+      textAnchor: "end",
+      dx: right,
+      fill: theme.ink,
+    }),
+  ];
+}
+
 const SVG = "http://www.w3.org/2000/svg";
 
 /** Puts the parts under one another into one drawing, which is one image to a screen reader. */

@@ -2,7 +2,7 @@ import * as Plot from "@observablehq/plot";
 import { numberAt, readRows } from "../../cells";
 import * as quantities from "../../functions/quantities";
 import { dealColumns, headingsOf, textOf, withoutBlankEdges } from "./columns";
-import { compose, domainOf, plot, roomFor, sheetFor } from "./frame";
+import { compose, domainOf, plot, roomFor, rowEnds, sheetFor } from "./frame";
 import { reading, Unreadable, type Cells, type Picture } from "./picture";
 import { cut, number, signed, textWidth } from "./text";
 
@@ -76,22 +76,13 @@ export const squadRises: Picture<SquadRises> = {
               stroke: theme.accent,
               strokeWidth: 1.5,
             }),
-            Plot.text(rows, {
-              y: "at",
-              text: ({ name }: Rise) => cut(name, left - 6, letters),
-              frameAnchor: "left",
-              textAnchor: "start",
-              dx: -left,
-              fill: theme.ink,
-            }),
-            Plot.text(rows, {
-              y: "at",
-              text: says,
-              frameAnchor: "right",
-              textAnchor: "end",
-              dx: right,
-              fill: theme.ink,
-            }),
+            ...rowEnds(
+              sheet,
+              rows,
+              { left, right },
+              ({ name }) => cut(name, left - 6, letters),
+              says,
+            ),
           ],
         }),
       },
