@@ -42,6 +42,14 @@ export function readColumns(
   };
 }
 
+/** What is read of logged sets, by the names that the formulas give it. */
+export const LOGGED = {
+  weights: ["load", "{POSITIVE}(load)"],
+  done: ["reps", "{REPS}(reps)"],
+  spare: ["reserve", "{RESERVE}(reserve)"],
+  times: ["sets", "{REPS}(sets)"],
+} as const;
+
 /** Stands for no key at all: what nobody types. */
 export const NONE = "UNICHAR(30)";
 

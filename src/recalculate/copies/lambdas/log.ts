@@ -1,4 +1,4 @@
-import { readColumns, whereGood } from "./columns";
+import { LOGGED, readColumns, whereGood } from "./columns";
 import { lambda, letting, type Lambda } from "./lambda";
 import { lifted } from "./lifted";
 
@@ -25,14 +25,7 @@ export const log: readonly Lambda[] = [
     'load reps sets=1 by=""',
     letting(
       {
-        ...readColumns(
-          {
-            weights: ["load", "{POSITIVE}(load)"],
-            done: ["reps", "{REPS}(reps)"],
-            times: ["sets", "{REPS}(sets)"],
-          },
-          "by",
-        ),
+        ...readColumns({ weights: LOGGED.weights, done: LOGGED.done, times: LOGGED.times }, "by"),
         amounts: `IF(ISNUMBER(weights)*ISNUMBER(done),IF(LEN(times)=0,1,times)*done*weights,0)`,
       },
       whereGood(totalled(["done", "weights"], "volume load")),
@@ -43,14 +36,7 @@ export const log: readonly Lambda[] = [
     'reps reserve="" sets=1 within=4 by=""',
     letting(
       {
-        ...readColumns(
-          {
-            done: ["reps", "{REPS}(reps)"],
-            spare: ["reserve", "{RESERVE}(reserve)"],
-            times: ["sets", "{REPS}(sets)"],
-          },
-          "by",
-        ),
+        ...readColumns({ done: LOGGED.done, spare: LOGGED.spare, times: LOGGED.times }, "by"),
         near: `{ONE}({SETTING}(within,4))`,
         close: `IF(ISNUMBER(done)*ISNUMBER(spare),1-{ABOVE}(spare,near),0)`,
         amounts: `IF(close>0,IF(LEN(times)=0,1,times),0)`,

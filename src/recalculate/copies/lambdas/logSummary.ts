@@ -1,4 +1,4 @@
-import { readColumns, whereGood } from "./columns";
+import { LOGGED, readColumns, whereGood } from "./columns";
 import { lambda, letting, type Lambda } from "./lambda";
 
 /** What is summed up of each row's sets, in the order of the sums below. */
@@ -28,16 +28,7 @@ export const logSummary: readonly Lambda[] = [
     'by load reps reserve=0 sets=1 within=4 maxReps=10 equation="epley"',
     letting(
       {
-        ...readColumns(
-          {
-            weights: ["load", "{POSITIVE}(load)"],
-            done: ["reps", "{REPS}(reps)"],
-            spare: ["reserve", "{RESERVE}(reserve)"],
-            times: ["sets", "{REPS}(sets)"],
-          },
-          undefined,
-          "by",
-        ),
+        ...readColumns(LOGGED, undefined, "by"),
         limit: `{ONE}({SETTING}(within,4))`,
         reach: `{ONE}({USUALLY}(maxReps,10))`,
         curve: `{ONE}({EQUATION}(equation))`,

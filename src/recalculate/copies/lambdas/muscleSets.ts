@@ -1,4 +1,4 @@
-import { NONE, readColumns, whereGood } from "./columns";
+import { LOGGED, NONE, readColumns, whereGood } from "./columns";
 import { lambda, letting, type Lambda } from "./lambda";
 
 export const muscleSets: readonly Lambda[] = [
@@ -33,11 +33,7 @@ export const muscleSets: readonly Lambda[] = [
     letting(
       {
         ...readColumns(
-          {
-            done: ["reps", "{REPS}(reps)"],
-            spare: ["reserve", "{RESERVE}(reserve)"],
-            times: ["sets", "{REPS}(sets)"],
-          },
+          { done: LOGGED.done, spare: LOGGED.spare, times: LOGGED.times },
           "by",
           "exercise",
         ),
