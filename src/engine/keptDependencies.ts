@@ -2,6 +2,7 @@ import type { IUnitRange } from "@univerjs/core";
 import type { IFormulaDependencyTree } from "@univerjs/engine-formula";
 import { FormulaDependencyGenerator } from "@univerjs/engine-formula";
 import type { Area } from "../formula/address";
+import { isSameArea } from "../formula/areas";
 import { measuredAreas } from "../formula/measured";
 import { tokensOf } from "../formula/tokens";
 
@@ -45,8 +46,9 @@ export class KeptDependencies extends FormulaDependencyGenerator {
     const known = this.kept.get(key);
     if (known) return known.node;
     const node = super._getTreeNode(tree);
-    const measured = measuredAreas(tree.formula);
-    if (measured.length > 0) this.measuredByNode.set(node, measured);
+    if (!this.measuredByNode.has(node)) {
+      this.measuredByNode.set(node, measuredAreas(tree.formula));
+    }
     if (this.kept.has(key) || this.kept.size >= MOST_KEPT) return node;
     const kept = isPlain(tree.formula) ? { node, ranges: new Map() } : undefined;
     this.kept.set(key, kept);
@@ -72,18 +74,14 @@ export class KeptDependencies extends FormulaDependencyGenerator {
     const read = await super._getRangeListByNode(data);
     const sheet = this._runtimeService.currentSubUnitId;
     for (const area of data.node ? (this.measuredByNode.get(data.node) ?? []) : []) {
-      const at = read.findIndex(({ sheetId, range }) => sheetId === sheet && isSame(range, area));
+      const at = read.findIndex(
+        ({ sheetId, range }) => sheetId === sheet && isSameArea(range, area),
+      );
       if (at >= 0) read.splice(at, 1);
     }
     return read;
   }
 }
-
-const isSame = (one: Area, other: Area): boolean =>
-  one.startRow === other.startRow &&
-  one.startColumn === other.startColumn &&
-  one.endRow === other.endRow &&
-  one.endColumn === other.endColumn;
 
 /** Whether a formula reads cells by nothing but their addresses on its own sheet: by no name, table or whole column. */
 function isPlain(formula: string): boolean {

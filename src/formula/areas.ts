@@ -25,3 +25,9 @@ export function around(one: Area, other: Area): Area {
     endColumn: Math.max(one.endColumn, other.endColumn),
   };
 }
+
+export const isSameArea = (one: Area, other: Area): boolean =>
+  one.startRow === other.startRow &&
+  one.startColumn === other.startColumn &&
+  one.endRow === other.endRow &&
+  one.endColumn === other.endColumn;

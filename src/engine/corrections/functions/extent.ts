@@ -5,6 +5,7 @@ import {
   type BaseFunction,
   type BaseValueObject,
 } from "@univerjs/engine-formula";
+import type { Area } from "../../../formula/address";
 import { isOnMissingSheet } from "../cellReading";
 import { around } from "./around";
 import { isReference, type Argument } from "./cellList";
@@ -20,14 +21,7 @@ export const extentFunctions = (): readonly BaseFunction[] => [
 
 const isValue = (argument: Argument): argument is BaseValueObject => !isReference(argument);
 
-interface Edges {
-  readonly startRow: number;
-  readonly startColumn: number;
-  readonly endRow: number;
-  readonly endColumn: number;
-}
-
-function extent(name: "ROWS" | "COLUMNS", count: (edges: Edges) => number): BaseFunction {
+function extent(name: "ROWS" | "COLUMNS", count: (edges: Area) => number): BaseFunction {
   const corrected = around(name, (within, ...values: Argument[]) => {
     const [value] = values;
     if (value === undefined || !isReference(value)) return within(...values.filter(isValue));
