@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { excelPort } from "../../../src/hosts/excel/panePort";
 import type { Port } from "../../../src/pane/port";
 import { readPaneData } from "../../../src/tools/paneData";
+import { insertion } from "./insertion";
 import { mockExcel, type MockExcel } from "./officeMock";
 
 /*
@@ -74,14 +75,6 @@ describe("what the pane calls of Excel", () => {
   });
 
   test("to insert a formula with its heading, formats and widths", async () => {
-    const insertion = {
-      sheet: "Log",
-      address: "C2",
-      formula: "=SPARE.E1RM(A2:A4, B2:B4)",
-      headings: [{ address: "C1", text: "e1RM, kg" }],
-      formats: [{ address: "C2:C4", format: "0.0" }],
-      widths: { 2: 20 },
-    };
     const { calls } = await doing((port) => port.insert(insertion));
     expect(calls).toEqual([
       "WorksheetCollection.getItem()",

@@ -9,6 +9,7 @@ import { squadTrend } from "../../pane/pictures/selections";
 import type { Port } from "../../../src/pane/port";
 import { elementAt } from "../../present";
 import { fakeExcel, type FakeExcel } from "./fakeExcel";
+import { insertion } from "./insertion";
 
 const { sheets: offers } = readPaneData();
 const { sheet: anOffer } = elementAt(offers, 0);
@@ -71,14 +72,7 @@ describe("the pane's port to Excel", () => {
 
   test("inserts a formula in its cell, with heading, format and width, and selects it", async () => {
     fake.select("Log!A1:B4");
-    await port.insert({
-      sheet: "Log",
-      address: "C2",
-      formula: "=SPARE.E1RM(A2:A4, B2:B4)",
-      headings: [{ address: "C1", text: "e1RM, kg" }],
-      formats: [{ address: "C2:C4", format: "0.0" }],
-      widths: { 2: 20 },
-    });
+    await port.insert(insertion);
     expect(fake.content("Log!C2")).toBe("=SPARE.E1RM(A2:A4, B2:B4)");
     expect(fake.content("Log!C3")).toBeUndefined();
     expect(fake.content("Log!C1")).toBe("e1RM, kg");
