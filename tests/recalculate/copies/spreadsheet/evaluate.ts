@@ -179,15 +179,17 @@ function compile(formula: string, cells: Cells): Code {
         const [test, yes, no] = [elementAt(codes, 0), elementAt(codes, 1), codes[2]];
         return (scope) => choose(test(scope) as Plain, yes, no ?? (() => false), scope);
       }
-      default:
+      default: {
+        const key = text.toLowerCase();
+        const known = functions[text.toUpperCase()];
         return (scope) => {
-          const named = scope.get(text.toLowerCase());
+          const named = scope.get(key);
           const values = codes.map((code) => code(scope));
           if (typeof named === "function") return named(...values);
-          const known = functions[text.toUpperCase()];
           if (!known) throw new Error(`${text} is not known here`);
           return known(...values);
         };
+      }
     }
   }
 }

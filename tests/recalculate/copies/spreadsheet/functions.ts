@@ -34,22 +34,25 @@ const plain = (given: Value): Plain => {
 };
 
 /** A function of numbers. */
-const ofNumbers =
-  (of: (...numbers: number[]) => Scalar): Sheet =>
-  (...given) =>
-    overRanges(given.map(plain), (...cells) => {
-      const numbers = cells.map(numberIn);
-      return problemIn(numbers) ?? of(...(numbers as number[]));
-    });
+const ofNumbers = (of: (...numbers: number[]) => Scalar): Sheet => {
+  const ofCells = (...cells: Scalar[]) => {
+    if (cells.every(isNumber)) return of(...cells);
+    const numbers = cells.map(numberIn);
+    return problemIn(numbers) ?? of(...(numbers as number[]));
+  };
+  return (...given) => overRanges(given.map(plain), ofCells);
+};
+
+const isNumber = (given: Scalar): given is number => typeof given === "number";
 
 /** A function of texts, and of numbers where they are said. */
-const ofTexts =
-  (of: (...texts: string[]) => Scalar): Sheet =>
-  (...given) =>
-    overRanges(given.map(plain), (...cells) => {
-      const found = cells.map(textIn);
-      return problemIn(found) ?? of(...(found as string[]));
-    });
+const ofTexts = (of: (...texts: string[]) => Scalar): Sheet => {
+  const ofCells = (...cells: Scalar[]) => {
+    const found = cells.map(textIn);
+    return problemIn(found) ?? of(...(found as string[]));
+  };
+  return (...given) => overRanges(given.map(plain), ofCells);
+};
 
 /** A question about a cell, which an error answers too. */
 const ask =
@@ -101,17 +104,21 @@ function numberValue(text: string): Scalar {
 
 const normal = (z: number) => erfc(-z / Math.SQRT2) / 2;
 
-/** The value below which a rising function of 0 to 1 lies with this chance, found by halving. */
-function betaInverse(chance: number, a: number, b: number): Scalar {
-  if (!(chance > 0 && chance <= 1 && a > 0 && b > 0)) return new Problem("#NUM!");
-  let [low, high] = [-745, 0];
-  // Halved in logarithms, so that a tiny value has its digits too.
-  for (let step = 0; step < 200; step++) {
+/** The least logarithm up to `high` at which a rising function reaches this, found by halving to the last digit. */
+function reached(goal: number, high: number, of: (logarithm: number) => number): number {
+  let low = -745;
+  for (;;) {
     const middle = (low + high) / 2;
-    if (betainc(Math.exp(middle), a, b) < chance) low = middle;
+    if (middle === low || middle === high) return high;
+    if (of(middle) < goal) low = middle;
     else high = middle;
   }
-  return Math.exp(high);
+}
+
+/** The value below which a beta distribution lies with this chance; by its logarithm, so that a tiny one has its digits too. */
+function betaInverse(chance: number, a: number, b: number): Scalar {
+  if (!(chance > 0 && chance <= 1 && a > 0 && b > 0)) return new Problem("#NUM!");
+  return Math.exp(reached(chance, 0, (logarithm) => betainc(Math.exp(logarithm), a, b)));
 }
 
 /** The share of a gamma distribution of this shape below x: its power series, or Legendre's continued fraction (DLMF 8.7.1, 8.9.2). */
@@ -129,15 +136,10 @@ function gammaShare(x: number, shape: number): number {
   return 1 - density / (x + 1 - shape - fraction);
 }
 
-/** The value below which a gamma distribution lies with this chance, found by halving its logarithm. */
+/** The value below which a gamma distribution lies with this chance. */
 function gammaInverse(chance: number, shape: number): number {
-  let [low, high] = [-745, Math.log(shape + 1e3 * Math.sqrt(shape) + 1e3)];
-  for (let step = 0; step < 200; step++) {
-    const middle = (low + high) / 2;
-    if (gammaShare(Math.exp(middle), shape) < chance) low = middle;
-    else high = middle;
-  }
-  return Math.exp(high);
+  const most = Math.log(shape + 1e3 * Math.sqrt(shape) + 1e3);
+  return Math.exp(reached(chance, most, (logarithm) => gammaShare(Math.exp(logarithm), shape)));
 }
 
 const logChoose = (all: number, some: number) =>
@@ -170,13 +172,11 @@ const compare = (one: Scalar, other: Scalar): number => {
   return Number(a) - Number(b);
 };
 
-const comparing =
-  (holds: (order: number) => boolean): Sheet =>
-  (...given) =>
-    overRanges(
-      given.map(plain),
-      (one, other) => problemIn([one, other]) ?? holds(compare(one, other)),
-    );
+const comparing = (holds: (order: number) => boolean): Sheet => {
+  const ofCells = (one: Scalar, other: Scalar) =>
+    problemIn([one, other]) ?? holds(compare(one, other));
+  return (...given) => overRanges(given.map(plain), ofCells);
+};
 
 const excelTrim = (text: string) => text.replace(/^ +| +$/g, "").replace(/ +/g, " ");
 

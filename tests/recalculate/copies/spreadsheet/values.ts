@@ -41,30 +41,46 @@ export const matrixOf = (given: Plain): Matrix =>
 export function workedOut(cells: readonly (readonly Scalar[])[]): Plain {
   const [first] = cells;
   if (first === undefined || first.length === 0) return new Problem("#CALC!");
-  const filled = cells.map((row) => row.map((cell) => cell ?? 0));
+  const filled = cells.map((row) => (row.includes(null) ? row.map((cell) => cell ?? 0) : row));
   return cells.length === 1 && first.length === 1 ? cellAt(filled, 0, 0) : new Matrix(filled);
 }
 
 /**
  * A function of single cells over ranges: a row and a column stretch, and where one range is longer than
- * another its last cells are #N/A.
+ * another its last cells are #N/A. A copy's formulas come here for each of their signs, so it makes no more than it must.
  */
 export function overRanges(given: readonly Plain[], of: (...cells: Scalar[]) => Scalar): Plain {
-  if (!given.some((each) => each instanceof Matrix)) return of(...(given as Scalar[])) ?? 0;
-  const all = given.map(matrixOf);
-  const rows = Math.max(...all.map((each) => each.rows));
-  const columns = Math.max(...all.map((each) => each.columns));
-  return workedOut(
-    Array.from({ length: rows }, (_, row) =>
-      Array.from({ length: columns }, (_, column) => {
-        const cells = all.map((each) => {
-          const found = each.cells[each.rows === 1 ? 0 : row];
-          return found === undefined ? undefined : found[each.columns === 1 ? 0 : column];
-        });
-        return cells.some((cell) => cell === undefined) ? notAvailable : of(...(cells as Scalar[]));
-      }),
-    ),
-  );
+  let rows = 0;
+  let columns = 0;
+  for (const each of given) {
+    if (!(each instanceof Matrix)) continue;
+    rows = Math.max(rows, each.rows);
+    columns = Math.max(columns, each.columns);
+  }
+  if (rows === 0) return of(...(given as Scalar[])) ?? 0;
+  const found: Scalar[][] = [];
+  for (let row = 0; row < rows; row++) {
+    const line: Scalar[] = [];
+    for (let column = 0; column < columns; column++) {
+      const cells = across(given, row, column);
+      line.push(cells === undefined ? notAvailable : of(...cells));
+    }
+    found.push(line);
+  }
+  return workedOut(found);
+}
+
+/** What ranges have in one place, each stretched to it; nothing where one of them ends before. */
+function across(given: readonly Plain[], row: number, column: number): Scalar[] | undefined {
+  const cells: Scalar[] = [];
+  for (const each of given) {
+    if (each instanceof Matrix) {
+      const cell = each.cells[each.rows === 1 ? 0 : row]?.[each.columns === 1 ? 0 : column];
+      if (cell === undefined) return undefined;
+      cells.push(cell);
+    } else cells.push(each);
+  }
+  return cells;
 }
 
 /** The first error among these, if there is one. */
