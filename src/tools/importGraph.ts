@@ -11,6 +11,12 @@ export interface Loaded {
 
 /** What each of some files loads. What is imported as a type only is not loaded. */
 export async function loadedBy(entries: readonly string[]): Promise<ReadonlyMap<string, Loaded>> {
+  const graph = await graphOf(entries);
+  return new Map(entries.map((entry) => [entry, reachedFrom(entry, graph)]));
+}
+
+/** Some files and whatever they load, each with what it imports itself. */
+export async function graphOf(entries: readonly string[]): Promise<Metafile> {
   const { metafile } = await build({
     absWorkingDir: ROOT,
     entryPoints: [...new Set(entries)],
@@ -26,7 +32,7 @@ export async function loadedBy(entries: readonly string[]): Promise<ReadonlyMap<
     outdir: "nowhere",
     logLevel: "silent",
   });
-  return new Map(entries.map((entry) => [entry, reachedFrom(entry, metafile)]));
+  return metafile;
 }
 
 function reachedFrom(entry: string, { inputs }: Metafile): Loaded {

@@ -45,30 +45,27 @@ export function setChance(
   expectAtLeast("the standard deviation of the curve", curveSd, 0);
   checkReach(equation, reps);
 
-  const chanceAt = (z: number) => {
-    const fraction = equation.fraction(1 + (reps - 1) * Math.exp(-curveSd * z));
-    return fraction > 0 ? normalCdf(Math.log((oneRepMax * fraction) / load) / maxSd) : 0;
+  const chanceFor = (t: number) => {
+    const fraction = Math.max(0, equation.fraction(t));
+    return normalCdf(Math.log((oneRepMax * fraction) / load) / maxSd);
   };
-  const spread = (reps - 1) * curveSd;
-  if (spread === 0) return chanceAt(0);
+  if (reps === 1 || curveSd === 0) return chanceFor(reps);
+  const chanceAt = (z: number) => chanceFor(1 + (reps - 1) * Math.exp(-curveSd * z));
 
   /** The z at which the lifter gets just `reps` with this fraction of their maximum. */
   const placeOf = (fraction: number) => {
-    if (fraction >= 1) return FAR;
-    const t = equation.repsAt(fraction);
-    return t < Infinity ? inside(Math.log((reps - 1) / (t - 1)) / curveSd) : -FAR;
+    const t = equation.repsAt(Math.min(1, fraction));
+    // Some curves never fall so low.
+    return Number.isNaN(t) ? -FAR : inside(Math.log((reps - 1) / (t - 1)) / curveSd);
   };
   const share = load / oneRepMax;
   const surelyNot = placeOf(share * Math.exp(-FAR * maxSd));
   const surely = placeOf(share * Math.exp(FAR * maxSd));
-  const corner = Math.log(reps - 1) / curveSd;
-  const ends = [...(corner > surelyNot && corner < surely ? [corner] : []), surely];
-  let chance = chanceAt(surely) * normalCdf(-surely);
-  let start = surelyNot;
-  for (const end of ends) {
-    chance += simpson((z) => normalDensity(z) * chanceAt(z), start, end);
-    start = end;
-  }
+  const corner = Math.min(surely, Math.max(surelyNot, Math.log(reps - 1) / curveSd));
+  const part = (from: number, to: number) =>
+    simpson((z) => normalDensity(z) * chanceAt(z), from, to);
+  const chance =
+    part(surelyNot, corner) + part(corner, surely) + chanceAt(surely) * normalCdf(-surely);
   return Math.min(1, chance);
 }
 

@@ -1,28 +1,31 @@
 /**
  * `npm run mutate` changes core and cells in small ways, one at a time (`<` to `<=`, a condition to true), and names each
- * change that no unit test notices. `npm run mutate -- src/core/load` changes the files of a folder, or one file.
+ * change that no unit test near it notices: what a file promises is to be held by a test beside it.
+ * `npm run mutate -- src/core/load` changes the files of a folder, or one file; with `--all` every unit test that loads
+ * the file is asked about what those let through.
  *
- * The tests that load least are asked first, the others only about what those let through. What was found out is kept
- * until the file or a test that loads it changes.
+ * The tests that load least are asked first. What was found out is kept until the file or a test that loads it changes.
  */
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import { join } from "node:path";
+import { parseArgs } from "node:util";
 import { testsByProject } from "../../../tests/projects";
 import { filesUnder, stateOf } from "../freshness";
 import { loadedBy } from "../importGraph";
 import { CACHE, ROOT } from "../paths";
 import { mutantsOf, type Mutant } from "./mutants";
-import { runnerOf, type Job } from "./pool";
+import { runnerOf, type Answer, type Job, type Runner } from "./pool";
 
 /** The seed of all random tests, or a change might be noticed by luck. */
 process.env.SEED ??= "2026";
 
-/** This many tests that load the file, and least besides, come first; then the rest. */
+/** So many of the tests that load a file, and least besides, are asked wherever they are. */
 const NEAREST = 3;
-/** A changed source may take this many times as long as the right one, and then some. */
+/** With a changed source a test may take this many times as long as with the right one, and then some. */
 const PATIENCE = 5;
-const START = 20_000;
+const AT_LEAST = 10_000;
+const LONGEST = 5 * 60_000;
 
 interface Found {
   readonly state: string;
@@ -30,65 +33,106 @@ interface Found {
   readonly survivors: readonly Omit<Mutant, "source">[];
 }
 
+const WORKERS = Number(process.env.VITEST_MAX_WORKERS ?? availableParallelism());
+
 const KEPT = join(CACHE, "mutants.json");
 const kept = (existsSync(KEPT) ? JSON.parse(readFileSync(KEPT, "utf8")) : {}) as Record<
   string,
   Found
 >;
 
-const asked = process.argv.slice(2);
-const targets = (asked.length > 0 ? asked : ["src/core", "src/cells"])
+const {
+  values: { all: asksAll },
+  positionals,
+} = parseArgs({ allowPositionals: true, options: { all: { type: "boolean", default: false } } });
+const targets = (positionals.length > 0 ? positionals : ["src/core", "src/cells"])
   .flatMap(filesUnder)
   .filter((file) => file.endsWith(".ts"));
 
 const { unit } = await testsByProject();
 const loaded = await loadedBy(unit);
 
-/** The unit tests that load a file, those that load least first. */
+/** Whether a test is in the room of a file: tests/core for src/core. */
+const isBeside = (test: string, target: string) =>
+  test.startsWith(target.replace(/^src\/(\w+)\/.*/, "tests/$1/"));
+
+/** The unit tests that load a file, those that load least first: its room's own and a few more, or all that there are. */
 function testsOf(target: string): string[] {
   const size = (test: string) => loaded.get(test)?.files.size ?? 0;
-  return unit
+  const tests = unit
     .filter((test) => loaded.get(test)?.files.has(target))
     .sort((a, b) => size(a) - size(b));
+  const near = tests.filter((test, place) => place < NEAREST || isBeside(test, target));
+  return asksAll ? [...new Set([...near, ...tests])] : near;
 }
 
 async function examine(target: string): Promise<Found> {
   const source = readFileSync(join(ROOT, target), "utf8");
   const tests = testsOf(target);
-  const state = stateOf([target, ...tests], process.env.SEED ?? "");
+  const state = stateOf([target, ...tests], tests.join());
   if (kept[target]?.state === state) return kept[target];
 
   const mutants = mutantsOf(source);
-  const queue = [...mutants];
-  const survivors: Mutant[] = [];
-  const groups = [tests.slice(0, NEAREST), tests.slice(NEAREST)];
-  const job: Job = { target, tests: groups.filter((group) => group.length > 0) };
-  const work = async () => {
-    const runner = runnerOf(job);
-    try {
-      const start = performance.now();
-      if (tests.length > 0 && !(await runner.survives(source, 10 * 60_000))) {
-        throw new Error(`${target}: its tests fail as it is`);
-      }
-      const patience = START + PATIENCE * (performance.now() - start);
-      for (let mutant = queue.shift(); mutant; mutant = queue.shift()) {
-        if (tests.length === 0 || (await runner.survives(mutant.source, patience))) {
-          survivors.push(mutant);
-        }
-      }
-    } finally {
-      runner.close();
-    }
-  };
-  const workers = Number(process.env.VITEST_MAX_WORKERS ?? availableParallelism());
-  await Promise.all(Array.from({ length: mutants.length > 0 ? workers : 0 }, work));
+  const survivors =
+    tests.length > 0 ? await survivorsAmong(mutants, source, { target, tests }) : mutants;
   return {
     state,
     mutants: mutants.length,
-    survivors: survivors
+    survivors: [...survivors]
       .sort((a, b) => a.line - b.line)
       .map(({ line, from, to }) => ({ line, from, to })),
   };
+}
+
+/** The changes that none of the tests notices. */
+async function survivorsAmong(
+  mutants: readonly Mutant[],
+  right: string,
+  job: Job,
+): Promise<Mutant[]> {
+  const survivors: Mutant[] = [];
+  const queue = [...mutants];
+  const workers = Math.min(queue.length, WORKERS);
+  await Promise.all(
+    Array.from({ length: workers }, async () => {
+      const runner = runnerOf(job);
+      try {
+        const times = await timesOf(right, job, runner);
+        const time = (test: string) => times.get(test) ?? 0;
+        const patience = (test: string) => AT_LEAST + PATIENCE * time(test);
+        const tests = job.tests.filter((test) => times.has(test));
+        for (let mutant = queue.shift(); mutant; mutant = queue.shift()) {
+          const answers = await runner.ask(
+            { source: mutant.source, isRight: false, tests },
+            patience,
+          );
+          if (!answers.some(isFailure)) survivors.push(mutant);
+        }
+        // A change must leave nothing behind by which the next ones fail.
+        const after = await runner.ask({ source: right, isRight: true, tests }, patience);
+        const { test, failure } = after.find(isFailure) ?? {};
+        if (test !== undefined) throw new Error(`${test} fails for good: ${failure}`);
+      } finally {
+        runner.close();
+      }
+    }),
+  );
+  return survivors;
+}
+
+const isFailure = ({ failure }: Answer) => failure !== undefined;
+
+/** How long each test takes with the right source, in milliseconds. One that fails by itself is left out, and named. */
+async function timesOf(source: string, { tests }: Job, runner: Runner) {
+  const times = new Map<string, number>();
+  for (const test of tests) {
+    const question = { source, isRight: true, tests: [test] };
+    for (const { failure, milliseconds } of await runner.ask(question, () => LONGEST)) {
+      if (failure === undefined) times.set(test, milliseconds);
+      else console.error(`  left out: ${test}: ${inOneLine(failure)}`);
+    }
+  }
+  return times;
 }
 
 let [all, alive] = [0, 0];

@@ -1,16 +1,30 @@
 import { fork, type ChildProcess } from "node:child_process";
 import { join } from "node:path";
 
-/** A source to change, and the tests that load it, in the groups in which they are run. */
+/** A source to change, and the tests that load it. */
 export interface Job {
   readonly target: string;
-  readonly tests: readonly (readonly string[])[];
+  readonly tests: readonly string[];
 }
 
-/** Runs changed sources through the tests, one at a time. */
+/** A source, the right one or a changed one, and the tests to hold it to, in their order. */
+export interface Question {
+  readonly source: string;
+  readonly isRight: boolean;
+  readonly tests: readonly string[];
+}
+
+/** What became of one test of a question; after one that fails there are no more. */
+export interface Answer {
+  readonly test: string;
+  readonly failure?: string;
+  readonly milliseconds: number;
+}
+
+/** Runs changed sources through tests, one at a time. */
 export interface Runner {
-  /** Whether the tests pass all the same; a change that sends them round for ever is found out by that. */
-  survives(source: string, milliseconds: number): Promise<boolean>;
+  /** What became of the tests, as far as the first that fails. One that takes too long fails by that. */
+  ask(question: Question, patience: (test: string) => number): Promise<Answer[]>;
   close(): void;
 }
 
@@ -24,7 +38,7 @@ export function runnerOf(job: Job): Runner {
         stdio: ["ignore", "ignore", "inherit", "ipc"],
       });
       child.once("message", () => resolve(child));
-      child.once("error", reject);
+      child.once("exit", () => reject(new Error("the tests' process did not start")));
     });
   const close = () => {
     void worker?.then((child) => child.kill("SIGKILL"));
@@ -33,21 +47,35 @@ export function runnerOf(job: Job): Runner {
 
   return {
     close,
-    async survives(source, milliseconds) {
+    async ask(question, patience) {
       const child = await (worker ??= start());
+      const answers: Answer[] = [];
       return new Promise((resolve, reject) => {
+        let timer: NodeJS.Timeout | undefined;
         const end = (result: () => void) => {
           clearTimeout(timer);
           child.removeAllListeners();
           result();
         };
-        const timer = setTimeout(() => {
-          close();
-          end(() => resolve(false));
-        }, milliseconds);
-        child.once("message", (survives: boolean) => end(() => resolve(survives)));
+        const wait = () => {
+          const test = question.tests[answers.length];
+          if (test === undefined) return end(() => resolve(answers));
+          const milliseconds = patience(test);
+          timer = setTimeout(() => {
+            close();
+            answers.push({ test, failure: "takes too long", milliseconds });
+            end(() => resolve(answers));
+          }, milliseconds);
+        };
+        child.on("message", (answer: Answer) => {
+          clearTimeout(timer);
+          answers.push(answer);
+          if (answer.failure === undefined) wait();
+          else end(() => resolve(answers));
+        });
         child.once("exit", () => end(() => reject(new Error("the tests' process ended"))));
-        child.send(source);
+        wait();
+        child.send(question);
       });
     },
   };

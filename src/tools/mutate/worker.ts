@@ -1,68 +1,31 @@
 /** A process of `npm run mutate`: told a changed source, it says whether a test fails by it. */
-import { join } from "node:path";
-import { createVitest } from "vitest/node";
-import { ROOT } from "../paths";
-import type { Job } from "./pool";
+import { modulesOf } from "./modules";
+import type { Answer, Job, Question } from "./pool";
+import { failureIn } from "./testRun";
 
 const { target, tests } = JSON.parse(process.argv[2] ?? "") as Job;
-const path = join(ROOT, target);
-let source = "";
-let isFirst = true;
-let failing: readonly string[] = [];
+const SETUP = "tests/random.ts";
+const modules = await modulesOf([SETUP, ...tests]);
+modules.load(SETUP);
 
-const vitest = await createVitest(
-  "test",
-  {
-    config: false,
-    root: ROOT,
-    include: tests.flat(),
-    setupFiles: ["tests/random.ts"],
-    env: { SEED: process.env.SEED ?? "2026" },
-    deps: { interopDefault: false },
-    isolate: false,
-    testTimeout: 60_000,
-    hookTimeout: 60_000,
-    // A thread ends with this process, even one that a change has sent round for ever.
-    pool: "threads",
-    maxWorkers: 1,
-    watch: false,
-    bail: 1,
-    reporters: [{}],
-  },
-  {
-    plugins: [
-      {
-        name: "mutant",
-        enforce: "pre",
-        load: (id) => (id === path && source !== "" ? source : null),
-      },
-    ],
-  },
-);
-const specifications = new Map(
-  (await vitest.globTestSpecifications()).map((each) => [each.moduleId, each]),
-);
+const say = (answer: Answer) => process.send!(answer);
 
-/** Whether all of some tests pass. */
-async function pass(files: readonly string[]): Promise<boolean> {
-  const asked = files.map((file) => specifications.get(join(ROOT, file))!);
-  const { testModules, unhandledErrors } = await vitest.runTestSpecifications(asked);
-  const failed = testModules.filter((each) => !each.ok()).map(({ moduleId }) => moduleId);
-  failing = [...failed, ...unhandledErrors.map(String)];
-  return failing.length === 0;
+/** How often the loops of the right source turn in each test. A changed one may take as many times as many. */
+const turns = new Map<string, number>();
+const LONGER = 20;
+const AT_LEAST = 1_000_000;
+
+async function answer({ source, isRight, tests }: Question): Promise<void> {
+  modules.change(target, source);
+  for (const test of tests) {
+    const start = performance.now();
+    modules.limitTurns(isRight ? Infinity : AT_LEAST + LONGER * (turns.get(test) ?? Infinity));
+    const failure = await failureIn(test, modules);
+    if (isRight) turns.set(test, modules.limitTurns(Infinity));
+    say({ test, failure, milliseconds: performance.now() - start });
+    if (failure !== undefined) return;
+  }
 }
 
-process.on("message", (changed: string) => {
-  void (async () => {
-    source = changed;
-    vitest.invalidateFile(path);
-    let survives = true;
-    for (const files of tests) survives &&= await pass(files);
-    process.exitCode = 0;
-    // Before anything is changed no test may fail, so it is worth saying which does.
-    if (!survives && isFirst) process.stderr.write(`${failing.join("\n")}\n`);
-    isFirst = false;
-    process.send!(survives);
-  })();
-});
+process.on("message", (question: Question) => void answer(question));
 process.send!("ready");
