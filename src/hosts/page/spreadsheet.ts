@@ -31,7 +31,7 @@ import { markKeptFormulas } from "./files/markKept";
 import { growWithUse } from "./growth/growWithUse";
 import { growWithScroll } from "./growth/growWithScroll";
 import { growForNameBox } from "./growth/nameBox";
-import { endFormulasPastNameList } from "./nameList";
+import { endFormulasPastNameList, typeOnBehindChosenName } from "./nameList";
 import "./numbers/drawNumbers";
 import { widenForNumbers } from "./numbers/widenColumns";
 import { replaceWorkbook } from "./replaceWorkbook";
@@ -108,6 +108,7 @@ export function openSpreadsheet(
 
   computeSoon(univer);
   endFormulasPastNameList(univer);
+  typeOnBehindChosenName(univer);
   growWithUse(univer);
   growWithScroll(univer, api);
   growForNameBox(univer, api);
