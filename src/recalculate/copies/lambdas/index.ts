@@ -28,28 +28,36 @@ import { testTable } from "./testTable";
 export type { Lambda } from "./lambda";
 
 /** Everything a copy may need, by name. */
-export const lambdas: ReadonlyMap<string, Lambda> = new Map(
-  [
-    ...[...readers, ...shapes, ...columns, ...curve, ...statistics],
-    ...[
-      ...strength,
-      ...fitCurve,
-      ...load,
-      ...plan,
-      ...blocks,
-      ...log,
-      ...logSummary,
-      ...muscleSets,
-      ...reserveCheck,
-      ...testing,
-      ...reliability,
-      ...groups,
-      ...groupChange,
-      ...testTable,
-      ...studies,
-    ],
-  ].map((lambda) => [lambda.name, lambda]),
-);
+export const lambdas: ReadonlyMap<string, Lambda> = byName([
+  ...[...readers, ...shapes, ...columns, ...curve, ...statistics],
+  ...[
+    ...strength,
+    ...fitCurve,
+    ...load,
+    ...plan,
+    ...blocks,
+    ...log,
+    ...logSummary,
+    ...muscleSets,
+    ...reserveCheck,
+    ...testing,
+    ...reliability,
+    ...groups,
+    ...groupChange,
+    ...testTable,
+    ...studies,
+  ],
+]);
+
+/** Functions by name. Two of one name are refused: a copy would calculate with the second in the place of the first. */
+export function byName(all: readonly Lambda[]): ReadonlyMap<string, Lambda> {
+  const found = new Map<string, Lambda>();
+  for (const lambda of all) {
+    if (found.has(lambda.name)) throw new Error(`two functions of the copy are ${lambda.name}`);
+    found.set(lambda.name, lambda);
+  }
+  return found;
+}
 
 /** What the names of these functions start with in a workbook. */
 export const PREFIX = "PORTABLE_";
