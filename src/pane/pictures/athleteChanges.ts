@@ -4,9 +4,9 @@ import * as quantities from "../../functions/quantities";
 import { computeChangeScore } from "../../functions/testing/changeScore";
 import { computeMdc } from "../../functions/testing/mdc";
 import { dealColumns, textOf, unitIn } from "./columns";
-import { compose, domainOf, plot, roomFor, rowEnds, sheetFor } from "./frame";
+import { compose, domainOf, plot, roomForNames, roomForSayings, rowEnds, sheetFor } from "./frame";
 import { reading, Unreadable, type Cells, type Picture } from "./picture";
-import { cut, digitsFor, named, number, signed, textWidth, withUnit } from "./text";
+import { digitsFor, named, number, signed, withUnit } from "./text";
 
 /** Each athlete's change, the largest first, against what the test can detect. */
 export interface AthleteChanges {
@@ -54,9 +54,9 @@ export const athleteChanges: Picture<AthleteChanges> = {
     const rows = data.athletes.map((athlete, at) => ({ ...athlete, at }));
     const digits = digitsFor(rows.map(({ change }) => change));
     const names = rows.map(({ name }) => name);
-    const left = roomFor(sheet, names, wide ? 0.28 : 0.36);
-    const right =
-      Math.max(...rows.map(({ change }) => textWidth(signed(change, digits), letters))) + 8;
+    const left = roomForNames(sheet, names, wide ? 0.28 : 0.36);
+    const says = ({ change }: AthleteChange) => signed(change, digits);
+    const right = roomForSayings(sheet, rows.map(says));
     const rowHeight = rows.length > 30 ? letters + 4 : letters + 8;
     const tops = { marginTop: 28, marginBottom: 8 };
     const ends = rows.flatMap(({ change, detectable }) => [change, detectable, -detectable]);
@@ -113,13 +113,7 @@ export const athleteChanges: Picture<AthleteChanges> = {
                 },
               ),
             ),
-            ...rowEnds(
-              sheet,
-              rows,
-              { left, right },
-              ({ name }) => cut(name, left - 6, letters),
-              ({ change }) => signed(change, digits),
-            ),
+            ...rowEnds(sheet, rows, { left, right }, says),
           ],
         }),
       },

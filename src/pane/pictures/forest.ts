@@ -4,10 +4,10 @@ import * as quantities from "../../functions/quantities";
 import { PoolMethodChoice } from "../../functions/studies/choices";
 import { computePoolStudies } from "../../functions/studies/poolStudies";
 import { dealColumns, textOf, unitIn } from "./columns";
-import { compose, domainOf, plot, roomFor, rowEnds, sheetFor } from "./frame";
+import { compose, domainOf, plot, roomForNames, roomForSayings, rowEnds, sheetFor } from "./frame";
 import { intervalOf, numberOf, type Interval } from "./interval";
 import { reading, Unreadable, type Cells, type Picture } from "./picture";
-import { cut, digitsFor, named, signed, textWidth, withUnit } from "./text";
+import { digitsFor, named, signed, withUnit } from "./text";
 
 /** Studies and what POOLSTUDIES makes of them. */
 export interface Forest {
@@ -75,12 +75,13 @@ export const forest: Picture<Forest> = {
     const isCut = [pooled, prediction].some(
       (interval) => interval && (interval.low < domain[0] || interval.high > domain[1]),
     );
-    const left = roomFor(
+    const left = roomForNames(
       sheet,
-      lines.map(({ name }) => `${name} `),
+      lines.map(({ name }) => name),
       wide ? 0.34 : 0.38,
     );
-    const right = Math.max(...lines.map(({ said }) => textWidth(said, letters))) + 8;
+    const says = ({ said }: { said: string }) => said;
+    const right = roomForSayings(sheet, lines.map(says));
     const rowHeight = letters + 10;
     const bottom = last + sums.length - 0.1;
     const marginTop = 6;
@@ -144,13 +145,7 @@ export const forest: Picture<Forest> = {
                   strokeWidth: 2,
                 })
               : null,
-            ...rowEnds(
-              sheet,
-              lines,
-              { left, right },
-              ({ name }) => cut(name, left - 8, letters),
-              ({ said }) => said,
-            ),
+            ...rowEnds(sheet, lines, { left, right }, says),
           ],
         }),
       },

@@ -1,6 +1,6 @@
 import * as Plot from "@observablehq/plot";
 import type { DrawOptions } from "./picture";
-import { textWidth, wrap } from "./text";
+import { cut, textWidth, wrap } from "./text";
 
 /** The colours of a picture, those of `colors.css`, for light and for dark pages. */
 export interface Theme {
@@ -72,18 +72,33 @@ export function plot(sheet: Sheet, options: Plot.PlotOptions): SVGSVGElement {
   return svg;
 }
 
-/** The texts at both ends of each row of a plot, outside what is drawn in it: its name and what it says. */
-export function rowEnds<Row>(
-  { theme }: Sheet,
+/** What lies between a plot and the texts at the ends of its rows. */
+const GAP = 8;
+
+/** The room that names at the left of a plot take, at most a share of the picture. */
+export function roomForNames(sheet: Sheet, names: readonly string[], share: number): number {
+  return Math.min(roomForSayings(sheet, names), Math.floor(sheet.width * share));
+}
+
+/** The room that what the rows say takes at the right of a plot; it is never cut. */
+export function roomForSayings({ letters }: Sheet, sayings: readonly string[]): number {
+  return Math.ceil(Math.max(0, ...sayings.map((text) => textWidth(text, letters)))) + GAP;
+}
+
+/**
+ * The texts at both ends of each row of a plot, outside what is drawn in it: its name, cut where it is longer than
+ * the room at the left, and what it says.
+ */
+export function rowEnds<Row extends { readonly name: string }>(
+  { theme, letters }: Sheet,
   rows: readonly Row[],
   { left, right }: { readonly left: number; readonly right: number },
-  nameOf: (row: Row) => string,
   sayingOf: (row: Row) => string,
 ): Plot.Markish[] {
   return [
     Plot.text(rows, {
       y: "at",
-      text: nameOf,
+      text: ({ name }: Row) => cut(name, left - GAP, letters),
       frameAnchor: "left",
       textAnchor: "start",
       dx: -left,
@@ -161,12 +176,6 @@ const looks = ({ theme, wide }: Sheet) => ({
   label: { size: wide ? 13 : 11.5, weight: 600, fill: theme.ink, before: 0, after: 0 },
   note: { size: wide ? 12 : 11, weight: 400, fill: theme.quiet, before: 3, after: 0 },
 });
-
-/** The room that names at the left of a plot take, at most a share of the picture. */
-export function roomFor(sheet: Sheet, names: readonly string[], share: number): number {
-  const longest = Math.max(0, ...names.map((name) => textWidth(name, sheet.letters)));
-  return Math.min(Math.ceil(longest) + 8, Math.floor(sheet.width * share));
-}
 
 /** A domain around numbers, with some room at both ends. */
 export function domainOf(values: readonly number[], room = 0.06): [number, number] {

@@ -2,9 +2,9 @@ import * as Plot from "@observablehq/plot";
 import { numberAt, readRows } from "../../cells";
 import * as quantities from "../../functions/quantities";
 import { dealColumns, headingsOf, textOf, withoutBlankEdges } from "./columns";
-import { compose, domainOf, plot, roomFor, rowEnds, sheetFor } from "./frame";
+import { compose, domainOf, plot, roomForNames, roomForSayings, rowEnds, sheetFor } from "./frame";
 import { reading, Unreadable, type Cells, type Picture } from "./picture";
-import { cut, number, signed, textWidth } from "./text";
+import { number, signed } from "./text";
 
 /** Every lifter's rise, or every lifter's and lift's, the largest first. */
 export interface SquadRises {
@@ -39,13 +39,13 @@ export const squadRises: Picture<SquadRises> = {
     const sheet = sheetFor(options);
     const { theme, letters, wide } = sheet;
     const rows = data.rises.map((one, at) => ({ ...one, at }));
-    const left = roomFor(
+    const left = roomForNames(
       sheet,
       rows.map(({ name }) => name),
       wide ? 0.32 : 0.42,
     );
     const says = ({ rise }: Rise) => `${signed(rise, 1)}%`;
-    const right = Math.max(...rows.map((one) => textWidth(says(one), letters))) + 8;
+    const right = roomForSayings(sheet, rows.map(says));
     const rowHeight = rows.length > 30 ? letters + 4 : letters + 8;
     return compose(sheet, this.alt(data), [
       { text: this.title, look: "title" },
@@ -76,13 +76,7 @@ export const squadRises: Picture<SquadRises> = {
               stroke: theme.accent,
               strokeWidth: 1.5,
             }),
-            ...rowEnds(
-              sheet,
-              rows,
-              { left, right },
-              ({ name }) => cut(name, left - 6, letters),
-              says,
-            ),
+            ...rowEnds(sheet, rows, { left, right }, says),
           ],
         }),
       },
