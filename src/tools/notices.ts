@@ -30,8 +30,14 @@ export function licencesOf(files: readonly string[]): string {
   return [...byText].map(([text, names]) => `${names.join(", ")}\n\n${text}\n`).join("\n\n");
 }
 
-const filesOfOthers = (compilation: Compilation) =>
-  [...compilation.modules].flatMap(filesOf).filter(isOfOthers).sort();
+/**
+ * The files of others in a build's bundles. Its list of modules has more, which only helped to make them, and those
+ * only where they were not taken from the cache.
+ */
+function filesOfOthers({ chunks, chunkGraph }: Compilation): string[] {
+  const bundled = [...chunks].flatMap((chunk) => [...chunkGraph.getChunkModulesIterable(chunk)]);
+  return [...new Set(bundled.flatMap(filesOf))].filter(isOfOthers).sort();
+}
 
 const packagesOf = (files: readonly string[]) => [
   ...new Map(files.map(packageOf).map((one) => [one.name, one])).values(),
