@@ -121,15 +121,23 @@ export function meet(one: Area, other: Area): boolean {
   );
 }
 
+/** A sheet's name that needs no quotes, as the source of a pattern. */
+const PLAIN_NAME = String.raw`[\p{L}_][\p{L}\p{N}_.]*`;
+
+/** What stands before a cell of another sheet, `Log!` or `'Week 1'!`, as the source of a pattern. */
+export const SHEET_SOURCE = `(?:'(?:[^']|'')+'|${PLAIN_NAME})!`;
+
 /** The name in what stands before a cell of another sheet: "'Week 1'!" is the sheet "Week 1". */
 export function sheetIn(text: string): string {
   const name = text.slice(0, -1);
   return name.startsWith("'") ? name.slice(1, -1).replaceAll("''", "'") : name;
 }
 
+const IS_PLAIN = new RegExp(`^${PLAIN_NAME}$`, "u");
+
 /** A sheet's name as it stands before the "!" of a reference. */
 export function quoteSheet(name: string): string {
-  const plain = /^[\p{L}_][\p{L}\p{N}_.]*$/u.test(name);
+  const plain = IS_PLAIN.test(name);
   const looksLikeCell = /^[A-Za-z]{1,3}\d+$/.test(name) || /^(?:r\d*c\d*|r\d*|c\d*)$/i.test(name);
   return plain && !looksLikeCell ? name : `'${name.replaceAll("'", "''")}'`;
 }

@@ -1,4 +1,4 @@
-import { quoteSheet } from "./address";
+import { quoteSheet, sheetIn } from "./address";
 import { mapParts, piecesOf, textOf, trimmed, type Piece } from "./pieces";
 
 /** The functions that take the same cells of several sheets, and to which these are so many more arguments. */
@@ -44,9 +44,7 @@ function areCells(pieces: readonly Piece[]): boolean {
 
 /** `W1:W3!` and `'Week 1:Week 3'!` name a first and a last sheet. */
 export function endsOf(sheet: string): readonly [string, string] | undefined {
-  const inside = sheet.startsWith("'")
-    ? sheet.slice(1, -2).replaceAll("''", "'")
-    : sheet.slice(0, -1);
+  const inside = sheetIn(sheet);
   const [first, last, ...more] = inside.split(":");
   if (first === undefined || last === undefined || more.length > 0) return undefined;
   return inside.includes("[") ? undefined : [first, last];

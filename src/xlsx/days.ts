@@ -1,4 +1,4 @@
-import { serialOfTime } from "../cells";
+import { DAY_ZERO, serialOfTime } from "../cells/day";
 
 /** A workbook that counts its days from 1904 counts so many fewer than one that does from 1900. */
 export const DAYS_FROM_1900_TO_1904 = 1462;
@@ -9,7 +9,7 @@ const ISO_TIME = /^T?(\d\d:\d\d(?::\d\d(?:\.\d+)?)?)Z?$/;
 /** A date, a time or both as they are written out, "2026-01-05T09:30:00", as the day's number. */
 export function dayOfIso(written: string, from1904: boolean): number | undefined {
   const time = ISO_TIME.exec(written)?.[1];
-  if (time !== undefined) return serialOf(`1899-12-30T${time}Z`);
+  if (time !== undefined) return serialOf(`${DAY_ZERO}T${time}Z`);
   if (!ISO_DATE.test(written)) return undefined;
   const zoned = /T.*(?:Z|[+-]\d\d:\d\d)$/.test(written) || !written.includes("T");
   const day = serialOf(zoned ? written : `${written}Z`);

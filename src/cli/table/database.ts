@@ -3,6 +3,7 @@ import { rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { DuckDBConnection } from "@duckdb/node-api";
+import { DAY_ZERO, serialOfTime } from "../../cells";
 import type { CellValue } from "../../xlsx/model";
 import { UnreadableFile } from "../../xlsx/package";
 import { onEnd } from "../output";
@@ -117,8 +118,8 @@ function asCell(column: string, type: string): string {
   const name = identifier(column);
   if (NUMERIC.test(type)) return `${name}::DOUBLE`;
   if (type === "BOOLEAN") return name;
-  if (type === "DATE") return `date_diff('day', DATE '1899-12-30', ${name})::DOUBLE`;
-  if (type.startsWith("TIMESTAMP")) return `epoch(${name}) / 86400.0 + 25569.0`;
+  if (type === "DATE") return `date_diff('day', DATE '${DAY_ZERO}', ${name})::DOUBLE`;
+  if (type.startsWith("TIMESTAMP")) return `epoch(${name}) / 86400.0 + ${serialOfTime(0)}.0`;
   return `${name}::VARCHAR`;
 }
 

@@ -4,6 +4,7 @@ import {
   LAST_ROW,
   parseArea,
   quoteSheet,
+  SHEET_SOURCE,
   sheetIn,
   type Area,
 } from "../../formula/address";
@@ -13,7 +14,6 @@ import {
  * "Log!B2:B20", "'Week 1'!B2", and a Table's "Log[load]", "[@load]", "Log[[#All],[load]]".
  */
 
-const SHEET = String.raw`(?:'(?:[^']|'')+'|[\p{L}_][\p{L}\p{N}_.]*)!`;
 const CELL = String.raw`\$?[A-Z]{1,3}\$?[1-9]\d{0,6}`;
 const COLUMN = String.raw`\$?[A-Z]{1,3}`;
 const ROW = String.raw`\$?[1-9]\d{0,6}`;
@@ -21,7 +21,7 @@ const BETWEEN = String.raw`\.?:\.?`;
 const AREA = `(?:${CELL}(?:${BETWEEN}${CELL})?#?|${COLUMN}${BETWEEN}${COLUMN}|${ROW}${BETWEEN}${ROW})`;
 const TABLE = String.raw`[\p{L}_][\p{L}\p{N}_.]*\[(?:[^[\]]|\[[^[\]]*\])*\]|\[@[^[\]]*\]|\[@\[[^[\]]*\]\]`;
 
-const reference = new RegExp(`^(?:(?:${SHEET})?${AREA}|${TABLE})$`, "iu");
+const reference = new RegExp(`^(?:(?:${SHEET_SOURCE})?${AREA}|${TABLE})$`, "iu");
 
 /** Whether this text, alone, is a reference to cells. */
 export const isReference = (text: string): boolean => reference.test(text);

@@ -1,4 +1,4 @@
-import { areaAddress, cellAddress } from "../../formula/address";
+import { areaAddress, cellAddress, SHEET_SOURCE, sheetIn } from "../../formula/address";
 import type { Package } from "../../xlsx/package";
 import { filledBy, pruneCalcChain } from "../../xlsx/patch/calcChain";
 import type { CellChange } from "../../xlsx/patch/changes";
@@ -155,8 +155,10 @@ function withUntouched(book: Book, outcomes: readonly Outcome[]): Outcome[] {
   });
 }
 
-const SPILL_REFERENCE =
-  /_xlfn\.ANCHORARRAY\(((?:'((?:[^']|'')*)'!|([\p{L}\p{N}_.]+)!)?(\$?[A-Z]+\$?\d+))\)/giu;
+const SPILL_REFERENCE = new RegExp(
+  String.raw`_xlfn\.ANCHORARRAY\((${SHEET_SOURCE})?(\$?[A-Z]+\$?\d+)\)`,
+  "giu",
+);
 
 /** A formula that reads all that spilled from a cell reads that range once nothing spills there. */
 function withoutSpillsOf(
@@ -165,17 +167,10 @@ function withoutSpillsOf(
   removed: ReadonlyMap<string, Outcome>,
 ): string {
   if (removed.size === 0) return text;
-  return text.replace(
-    SPILL_REFERENCE,
-    (all, _reference, quoted?: string, plain?: string, cell = "") => {
-      const name = quoted?.replaceAll("''", "'") ?? plain ?? sheet.name;
-      const outcome = removed.get(
-        `${name.toLowerCase()}!${cell.replaceAll("$", "").toUpperCase()}`,
-      );
-      if (!outcome) return all;
-      const before = quoted !== undefined ? `'${quoted}'!` : plain !== undefined ? `${plain}!` : "";
-      const range = areaAddress(outcome.area).replace(/([A-Z]+)(\d+)/g, "$$$1$$$2");
-      return before + range;
-    },
-  );
+  return text.replace(SPILL_REFERENCE, (all, before = "", cell = "") => {
+    const name = before === "" ? sheet.name : sheetIn(before);
+    const outcome = removed.get(`${name.toLowerCase()}!${cell.replaceAll("$", "").toUpperCase()}`);
+    if (!outcome) return all;
+    return before + areaAddress(outcome.area).replace(/([A-Z]+)(\d+)/g, "$$$1$$$2");
+  });
 }

@@ -1,4 +1,5 @@
 import type { BaseFunction } from "@univerjs/engine-formula";
+import { serialOfTime, timeOfSerial } from "../../../cells";
 import { asNumber, wrongNumber, wrongValue } from "./numbers";
 import { cellByCell } from "./plain";
 
@@ -28,18 +29,16 @@ function clock(name: string, read: (seconds: number) => number): BaseFunction {
   });
 }
 
-const dayMilliseconds = SECONDS_A_DAY * 1000;
 /** 1 March 1900, from which on the count of days is the calendar's. */
 const FIRST_RIGHT = 61;
-const dayZero = Date.UTC(1899, 11, 30);
 
 /** The same day of a later month, or that month's last where it is shorter. */
 function monthsLater(day: number, months: number): number | undefined {
   const shift = day < FIRST_RIGHT ? 1 : 0;
-  const start = new Date(dayZero + (day + shift) * dayMilliseconds);
+  const start = new Date(timeOfSerial(day + shift));
   const [year, month] = [start.getUTCFullYear(), start.getUTCMonth() + months];
   const last = new Date(Date.UTC(year, month + 1, 0)).getUTCDate();
   const end = Date.UTC(year, month, Math.min(start.getUTCDate(), last));
-  const result = Math.round((end - dayZero) / dayMilliseconds);
+  const result = Math.round(serialOfTime(end));
   return result < 1 ? undefined : result < FIRST_RIGHT ? result - 1 : result;
 }
