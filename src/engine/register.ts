@@ -14,7 +14,7 @@ import { CellFunction } from "./executor";
 import type { Messages } from "./messages";
 import { createMessages } from "./messages";
 import type { FunctionsMetadata, Implementations } from "./metadata";
-import { reachWholeSheets } from "./sheetBounds";
+import "./sheetBounds";
 import { implementationOf } from "../functions/implementationOf";
 import type { Spelling } from "../formula/spelling";
 import { spell } from "../formula/spelling";
@@ -47,7 +47,6 @@ export function registerFunctions(
   injector.get(IDescriptionService).registerDescriptions(describeFunctions(metadata));
 
   correctEngine(functions);
-  reachWholeSheets(univer);
   injector.get(ICommandService).beforeCommandExecuted((command) => {
     if (startsPass(command)) messages.startCalculation();
   });

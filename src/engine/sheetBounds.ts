@@ -1,27 +1,21 @@
-import type { IRange, Univer } from "@univerjs/core";
-import {
-  BaseFunction,
-  BaseReferenceObject,
-  IFormulaRuntimeService,
-} from "@univerjs/engine-formula";
+import type { IRange } from "@univerjs/core";
+import { BaseFunction, BaseReferenceObject, FormulaRuntimeService } from "@univerjs/engine-formula";
 import { LAST_COLUMN, LAST_ROW } from "../formula/address";
 
-/** The step of the engine's that we replace, which it keeps to itself. */
-interface SpillCheck {
-  _checkIfArrayFormulaExceeded(rows: number, columns: number, spill: IRange): boolean;
-}
-
-/**
- * Lets formulas use every cell that a file's sheet can have.
+/*
+ * Formulas may use every cell that a file's sheet can have.
  *
  * The engine takes the rows and columns that a sheet happens to have for its end: what spills past
  * them is an error, and so is a reference to an empty cell beyond. Whoever shows the sheet lets it
  * grow as far as it is used (see the page's `growth/`).
  */
-export function reachWholeSheets(univer: Univer): void {
-  const runtime = univer.__getInjector().get(IFormulaRuntimeService) as unknown as SpillCheck;
-  runtime._checkIfArrayFormulaExceeded = (_rows, _columns, spill) => isBeyond(spill);
-}
+
+// The step is the engine's own, which no subclass may replace; named so, one that is renamed does not compile.
+FormulaRuntimeService.prototype["_checkIfArrayFormulaExceeded"] = (
+  _rows: number,
+  _columns: number,
+  spill: IRange,
+) => isBeyond(spill);
 
 BaseReferenceObject.prototype.isExceedRange = function () {
   const range = this.getRangePosition();
