@@ -2,7 +2,8 @@ import { numberInText } from "../../cells";
 import { BadInput, NoAnswer } from "../../core/problem";
 import type { Card, CardLift } from "../../cards/card";
 import { answerTo, sideFor } from "../../cards/loads";
-import { element, plateWords, shown } from "./elements";
+import { element } from "../../elements/element";
+import { plateWords, shown } from "./words";
 import type { Memory } from "./memory";
 
 /** A number the lifter types, and what it may be. */

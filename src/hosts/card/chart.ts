@@ -1,6 +1,7 @@
 import type { Card, CardLift } from "../../cards/card";
 import { CHART_RESERVES, chartOf } from "../../cards/loads";
-import { element, shown } from "./elements";
+import { element } from "../../elements/element";
+import { shown } from "./words";
 
 /** The chart of a lift: reps down, reps left across, the load in each cell. */
 export function chart(card: Card, lift: CardLift): HTMLElement {

@@ -2,7 +2,7 @@ import "./card.css";
 import { CardProblem, type Card } from "../../cards/card";
 import { checkCard } from "../../cards/checkCard";
 import { cardInFragment } from "../../cards/link";
-import { element } from "./elements";
+import { element } from "../../elements/element";
 import { show } from "./show";
 import { keepAtHand } from "./offline";
 

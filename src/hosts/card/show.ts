@@ -2,7 +2,8 @@ import cautions from "../../../shared/cautions.json";
 import type { Card, CardLift } from "../../cards/card";
 import { calculator } from "./calculator";
 import { chart } from "./chart";
-import { dayShown, element, shown } from "./elements";
+import { element } from "../../elements/element";
+import { dayShown, shown } from "./words";
 import { memoryOf } from "./memory";
 import { todayList } from "./today";
 

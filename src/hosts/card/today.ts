@@ -1,6 +1,7 @@
 import type { Card, CardLift } from "../../cards/card";
 import { plannedLoad, sideFor } from "../../cards/loads";
-import { element, plateWords, shown } from "./elements";
+import { element } from "../../elements/element";
+import { plateWords, shown } from "./words";
 
 /** Today's planned sets, the chosen lift's marked; a tap on one chooses its lift. */
 export function todayList(

@@ -8,7 +8,7 @@ import "./workbook.css";
 import type { IWorkbookData } from "@univerjs/core";
 import { implementations } from "../../functions/implementations";
 import type { FunctionsMetadata } from "../../engine/metadata";
-import { element } from "../../pane/view/elements";
+import { element } from "../../elements/element";
 import { fileActions, fileButtons } from "./files/fileActions";
 import { followDarkness } from "./darkness";
 import { openFinder } from "./finder";

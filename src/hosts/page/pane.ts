@@ -1,7 +1,7 @@
 import "./paneSide.css";
 import { mountPane } from "../../pane/pane";
 import { PANE_DATA, type PaneData } from "../../pane/data";
-import { element } from "../../pane/view/elements";
+import { element } from "../../elements/element";
 import type { Implementations } from "../../engine/metadata";
 import { workbookPort } from "./panePort";
 import type { PageWorkbook } from "./spreadsheet";

@@ -3,7 +3,8 @@ import { cardFiles, checkAddress, linksFile, printedFile, PRIVACY } from "../../
 import { readCards, type SheetCards } from "../../cards/readCards";
 import { zipped } from "../zipped";
 import type { PaneContext, View } from "./context";
-import { element, liveLine, newId, tell } from "./elements";
+import { element } from "../../elements/element";
+import { liveLine, newId, tell } from "./elements";
 
 /** As much of a sheet as one could hold a squad's cards. */
 const WHOLE_SHEET = "A1:Z400";

@@ -1,5 +1,5 @@
 import type { View } from "./context";
-import { element } from "./elements";
+import { element } from "../../elements/element";
 
 /** What everybody should have read before a number goes on a bar. */
 export const cautionsView: View = {

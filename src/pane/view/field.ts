@@ -1,6 +1,7 @@
 import type { CustomEnum, Parameter } from "../../functions/catalogue";
 import { argumentWords } from "../formula/argumentWords";
-import { element, newId } from "./elements";
+import { element } from "../../elements/element";
+import { newId } from "./elements";
 
 /** The field of one argument. */
 export interface Field {

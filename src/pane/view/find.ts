@@ -3,7 +3,8 @@ import { familyTitle } from "../../functions/familyTitle";
 import { findables, KINDS, type Findable } from "../search/findable";
 import { createSearch } from "../search/search";
 import type { View } from "./context";
-import { element, liveLine, newId } from "./elements";
+import { element } from "../../elements/element";
+import { liveLine, newId } from "./elements";
 import { functionView } from "./function";
 
 /**

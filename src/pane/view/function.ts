@@ -5,7 +5,7 @@ import { formatsIn } from "../insert/insertion";
 import { planInsertion } from "../insert/plan";
 import { work } from "../formula/work";
 import type { PaneContext } from "./context";
-import { element } from "./elements";
+import { element } from "../../elements/element";
 import { argumentForm } from "./form";
 import { cellText, gridTable } from "./grid";
 

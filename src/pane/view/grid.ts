@@ -1,7 +1,7 @@
 import { CellError, widthOf, type Grid } from "../../cells";
 import { shownIn } from "../../cells/shown";
 import { formatsIn, type Insertion } from "../insert/insertion";
-import { element } from "./elements";
+import { element } from "../../elements/element";
 
 const ROWS = 12;
 const COLUMNS = 10;

@@ -1,6 +1,7 @@
 import type { CatalogueFunction } from "../../functions/catalogue";
 import type { MixedColumn } from "../formula/mixed";
-import { element, newId } from "./elements";
+import { element } from "../../elements/element";
+import { newId } from "./elements";
 
 /** Which rows are meant, where the selected ones are of several lifters or lifts. */
 export interface MixedQuestion {

@@ -2,7 +2,7 @@ import { columnsOfSeveral } from "../formula/mixed";
 import { isProblem, pictures, type Picture } from "../pictures";
 import type { Selection } from "../port";
 import type { PaneContext } from "./context";
-import { element } from "./elements";
+import { element } from "../../elements/element";
 
 /** How many pixels a small picture has from left to right; it is drawn for a pane and shown smaller. */
 const DRAWN = 296;

@@ -5,7 +5,8 @@ import { examples } from "../pictures/examples";
 import { trendSettings, type FoundSettings } from "../pictures/settings";
 import type { Selection } from "../port";
 import type { PaneContext, View } from "./context";
-import { element, liveLine, newId, tell } from "./elements";
+import { element } from "../../elements/element";
+import { liveLine, newId, tell } from "./elements";
 import { mixedQuestion, type Answer } from "./mixedQuestion";
 import { pictureOffers } from "./pictureOffers";
 

@@ -1,6 +1,6 @@
 import { onlyCell } from "../../cells";
 import type { Worked } from "../formula/work";
-import { element } from "./elements";
+import { element } from "../../elements/element";
 import { formatsIn, type Insertion } from "../insert/insertion";
 import { cellText, gridTable } from "./grid";
 

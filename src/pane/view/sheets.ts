@@ -2,7 +2,8 @@ import { reading } from "../../readySheets/ownList";
 import type { SheetOffer } from "../data";
 import { LIST_WORDS, ownList } from "../ownList";
 import type { PaneContext, View } from "./context";
-import { element, liveLine, tell } from "./elements";
+import { element } from "../../elements/element";
+import { liveLine, tell } from "./elements";
 
 /** Ready sheets, each added to the user's own workbook with one press. */
 export const sheetsView: View = {

@@ -1,6 +1,6 @@
 import "./files.css";
 import { hasCircle } from "../../../engine/settle";
-import { element } from "../../../pane/view/elements";
+import { element } from "../../../elements/element";
 import type { MessageStrip } from "../messageStrip";
 import { printSheet } from "../print/printSheet";
 import type { PageWorkbook } from "../spreadsheet";

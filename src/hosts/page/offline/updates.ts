@@ -1,5 +1,5 @@
 import "./updates.css";
-import { element } from "../../../pane/view/elements";
+import { element } from "../../../elements/element";
 
 /**
  * Lets the page open without a network from the second visit on. When a newer version has arrived it

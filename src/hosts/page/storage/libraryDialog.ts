@@ -1,5 +1,5 @@
 import "./libraryDialog.css";
-import { element } from "../../../pane/view/elements";
+import { element } from "../../../elements/element";
 import type { MessageStrip } from "../messageStrip";
 import type { Book } from "./database";
 import type { Library } from "./library";

@@ -1,22 +1,5 @@
 import type { Side } from "../../cards/loads";
 
-type Child = Node | string | undefined;
-
-/** An element with its properties and children; text only ever becomes text. */
-export function element<K extends keyof HTMLElementTagNameMap>(
-  tag: K,
-  properties: Readonly<Record<string, unknown>> = {},
-  ...children: readonly Child[]
-): HTMLElementTagNameMap[K] {
-  const made = document.createElement(tag);
-  for (const [name, value] of Object.entries(properties)) {
-    if (name in made) Object.assign(made, { [name]: value });
-    else made.setAttribute(name, String(value));
-  }
-  made.append(...children.filter((child) => child !== undefined));
-  return made;
-}
-
 /** A number as the phone's language writes it, with the digits that a sheet's cell would show. */
 export function shown(value: number, digits = 4): string {
   return value.toLocaleString(undefined, { maximumFractionDigits: digits, useGrouping: false });
