@@ -70,6 +70,16 @@ describe("the rooms", () => {
     expect(strangers).toEqual([]);
   });
 
+  it.each(table.filter(([, { packages }]) => !packages.includes("*")))(
+    "have no arrow in the table that no file needs: %s",
+    (room, { rooms, packages }) => {
+      const needed = importsOf(join(SRC, room));
+      expect(rooms.filter((other) => !needed.some((one) => one.room === other))).toEqual([]);
+      const names = needed.flatMap(({ packageName }) => packageName ?? []);
+      expect(packages.filter((each) => !names.some((name) => allows([each], name)))).toEqual([]);
+    },
+  );
+
   it("import in one direction", () => {
     const inTurn: string[] = [];
     // A room comes after all it imports; where none can come next, the rest stand in a circle.
