@@ -1,5 +1,14 @@
 import { describe, expect, it } from "vitest";
-import { choice, chosen, lift, listItem, recorded, required, setting } from "../../src/cells";
+import {
+  choice,
+  chosen,
+  lift,
+  listItem,
+  optional,
+  recorded,
+  required,
+  setting,
+} from "../../src/cells";
 import { only } from "../present";
 import { blanks, blanksButZero, column, errorText, load, reps, reserve } from "./fixtures";
 
@@ -39,6 +48,13 @@ describe("a number that is recorded or not", () => {
     expect(read([["0"]])).toBe(0);
     expect(read([["2,5"]])).toBe(2.5);
     expect(read([["fail"]])).toBe("");
+  });
+});
+
+describe("a number that may be missing", () => {
+  it.each(blanksButZero)("does not hold its row up in a blank cell of %s", (_host, blank) => {
+    const inputs = { load: required(100, load), reserve: optional([[2], [blank]], reserve) };
+    expect(lift(inputs, ({ reserve }) => reserve ?? "none")).toEqual([[2], ["none"]]);
   });
 });
 

@@ -88,6 +88,20 @@ describe("a number that is not allowed", () => {
   });
 });
 
+describe("a number out of all proportion", () => {
+  it("is refused, past 1e100 and short of 1e-100, whatever the quantity takes", () => {
+    for (const size of [1.1e100, -1.1e100, 0.9e-100, -0.9e-100]) {
+      expect(errorText(read(size, change))).toBe(
+        `#VALUE! change is ${shortNumber(size)}; expected a number`,
+      );
+    }
+  });
+
+  it("is none of those up to there, nor zero", () => {
+    for (const size of [1e100, -1e100, 1e-100, -1e-100, 0]) expect(read(size, change)).toBe(size);
+  });
+});
+
 describe("a date where none can be", () => {
   it("is an error that says so, from 40,000 on", () => {
     expect(read(39_999, reps)).toBe(39_999);

@@ -102,14 +102,11 @@ async function survivorsAmong(
         const patience = (test: string) => AT_LEAST + PATIENCE * time(test);
         const tests = job.tests.filter((test) => times.has(test));
         for (let mutant = queue.shift(); mutant; mutant = queue.shift()) {
-          const answers = await runner.ask(
-            { source: mutant.source, isRight: false, tests },
-            patience,
-          );
+          const answers = await runner.ask({ source: mutant.source, tests }, patience);
           if (!answers.some(isFailure)) survivors.push(mutant);
         }
         // A change must leave nothing behind by which the next ones fail.
-        const after = await runner.ask({ source: right, isRight: true, tests }, patience);
+        const after = await runner.ask({ source: right, tests }, patience);
         const { test, failure } = after.find(isFailure) ?? {};
         if (test !== undefined) throw new Error(`${test} fails for good: ${failure}`);
       } finally {
@@ -126,7 +123,7 @@ const isFailure = ({ failure }: Answer) => failure !== undefined;
 async function timesOf(source: string, { tests }: Job, runner: Runner) {
   const times = new Map<string, number>();
   for (const test of tests) {
-    const question = { source, isRight: true, tests: [test] };
+    const question = { source, tests: [test] };
     for (const { failure, milliseconds } of await runner.ask(question, () => LONGEST)) {
       if (failure === undefined) times.set(test, milliseconds);
       else console.error(`  left out: ${test}: ${inOneLine(failure)}`);

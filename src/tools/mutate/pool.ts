@@ -10,7 +10,6 @@ export interface Job {
 /** A source, the right one or a changed one, and the tests to hold it to, in their order. */
 export interface Question {
   readonly source: string;
-  readonly isRight: boolean;
   readonly tests: readonly string[];
 }
 
