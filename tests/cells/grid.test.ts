@@ -1,6 +1,16 @@
 import { runInNewContext } from "node:vm";
 import { describe, expect, it } from "vitest";
-import { cellsOf, isGiven, isSingle, single, sizeOf, toRange } from "../../src/cells";
+import {
+  cellAt,
+  cellsOf,
+  isGiven,
+  isSingle,
+  onlyCell,
+  single,
+  sizeOf,
+  toRange,
+  widthOf,
+} from "../../src/cells";
 
 describe("an argument as a range", () => {
   it.each([
@@ -96,6 +106,26 @@ describe("a range", () => {
       ),
     ).toEqual([1, 2, 3, 4]);
   });
+});
+
+it("rows are as wide as the first; there may be none", () => {
+  expect([widthOf([[1, 2]]), widthOf([[]]), widthOf([])]).toEqual([2, 0, 0]);
+});
+
+it("one cell is all there is of a single result only", () => {
+  expect(onlyCell([[5]])).toBe(5);
+  expect([onlyCell([[5, 6]]), onlyCell([[5], [6]]), onlyCell([])]).toEqual(
+    Array(3).fill(undefined),
+  );
+});
+
+it("there is nothing outside a range", () => {
+  const range = toRange([[1, 2]]);
+  expect([cellAt(range, 0, 1), cellAt(range, 0, 2), cellAt(range, 1, 0)]).toEqual([
+    2,
+    undefined,
+    undefined,
+  ]);
 });
 
 it("a single content is a grid of one cell", () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { groupRows, type Labels } from "../../src/cells";
-import { labelIdentity } from "../../src/cells/keys";
+import { groupRows, groupsIn, HostError, type Labels } from "../../src/cells";
+import { keyContent, labelIdentity } from "../../src/cells/keys";
 import { elementAt } from "../present";
 import { blanksButZero, column, thrownBy } from "./fixtures";
 
@@ -57,6 +57,14 @@ describe("rows under one key", () => {
     expect([...groups.groupOf]).toEqual([0, 1, 1]);
   });
 
+  it("come in order of first appearance too where two columns have a thousand labels each", () => {
+    const pairs = Array.from({ length: 1100 }, (_row, n) => [`lifter ${n}`, `lift ${n}`]);
+    const groups = group([...pairs, ...pairs.slice(7), ["lifter 1", "lift 2"]]);
+    expect(groups.keys).toEqual([...pairs, ["lifter 1", "lift 2"]]);
+    const numbers = [...pairs.keys()];
+    expect([...groups.groupOf]).toEqual([...numbers, ...numbers.slice(7), 1100]);
+  });
+
   it("are the sheet's day where the key is a date", () => {
     expect(group(column(new Date(2024, 0, 1), 45292)).keys).toEqual([[45292]]);
   });
@@ -68,6 +76,25 @@ describe("a row that does not count", () => {
     expect(groups.keys).toEqual([["Ann"], ["Ben"]]);
     expect([...groups.groupOf]).toEqual([0, -1, 1]);
   });
+});
+
+it("what is in each group is its keys and its rows, those left out aside", () => {
+  const groups = group(column("Ann", "Ben", "Ann", "Cat"), (row) => row !== 3);
+  expect(groupsIn(groups)).toEqual([
+    { key: ["Ann"], rows: [0, 2] },
+    { key: ["Ben"], rows: [1] },
+  ]);
+});
+
+it("a key goes back into a cell as it was; nothing stands for a blank or an error", () => {
+  expect([5, "Ann", true, false, null, new HostError("#N/A")].map(keyContent)).toEqual([
+    5,
+    "Ann",
+    "TRUE",
+    "FALSE",
+    "",
+    "",
+  ]);
 });
 
 it("a key that holds an error stops the call, named by the row of the range", () => {

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import {
   commonShape,
   CellError,
+  expectRoomFor,
   invalid,
   lift,
   liftOver,
@@ -98,6 +99,18 @@ describe("the shape of a lifted result", () => {
     expect(thrownBy(() => commonShape(named(column(1, 2), row(1, 2), column(1, 2, 3))))).toContain(
       "argument 1 has 2 rows and argument 3 has 3 rows",
     );
+  });
+});
+
+describe("a result that no host would take", () => {
+  it("is refused before anything is computed: more than a column of a sheet has", () => {
+    expect(() => expectRoomFor({ rows: 2 ** 20, columns: 1 })).not.toThrow();
+    expect(() => expectRoomFor({ rows: 1024, columns: 1024 })).not.toThrow();
+    expect(thrownBy(() => expectRoomFor({ rows: 1025, columns: 1024 }))).toBe(
+      "#VALUE! the result would have 1025 rows of 1024 columns; expected at most 1048576 cells",
+    );
+    const long = Array.from({ length: 1025 }, () => 100);
+    expect(thrownBy(() => product(column(...long), row(...long)))).toContain("1025 columns");
   });
 });
 

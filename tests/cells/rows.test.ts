@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { readRows } from "../../src/cells";
+import { numberAt, readRows } from "../../src/cells";
 import { blanks, column, load, reps, reserve, row, thrownBy } from "./fixtures";
 
 const read = (loads: unknown, counts: unknown, by?: unknown) =>
@@ -186,6 +186,34 @@ describe("a header row", () => {
     expect(rows.numbers).toEqual({ load: [100, 90], reps: [5, 5] });
     expect(rows.heading("reps")).toBeUndefined();
   });
+});
+
+describe("whether a row is there", () => {
+  it("is decided by its numbers; a missing value is something, and so is a zero that is a value", () => {
+    const rows = readRows({
+      load: { given: column("load", 100, "", "DNS", 0, ""), quantity: load },
+      reserve: { given: column("reserve", "", "", "", "", 0), quantity: reserve },
+    });
+    expect([0, 1, 2, 3, 4].map((row) => rows.isThere(row))).toEqual([
+      true,
+      false,
+      true,
+      false,
+      true,
+    ]);
+  });
+
+  it("is not decided by one number that stands for every row", () => {
+    const rows = read(column(100, ""), 5);
+    expect([0, 1].map((row) => rows.isThere(row))).toEqual([true, false]);
+  });
+});
+
+it("a column has no number where its row holds none, nor where it was left out", () => {
+  expect(numberAt([100, null], 0)).toBe(100);
+  expect(numberAt([100, null], 1)).toBeNull();
+  expect(numberAt([100], 1)).toBeNull();
+  expect(numberAt(undefined, 0)).toBeNull();
 });
 
 describe("columns far longer than their data", () => {

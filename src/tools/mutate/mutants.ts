@@ -59,7 +59,7 @@ function changesOf(node: ts.Node): Change[] {
   }
   if (ts.isNumericLiteral(node)) return [change(node, `(${node.getText()} + 1)`)];
   if (ts.isIdentifier(node)) {
-    const other = MEMBERS[node.text];
+    const other = MEMBERS.get(node.text);
     const isMember = ts.isPropertyAccessExpression(node.parent) && node.parent.name === node;
     return other !== undefined && isMember ? [change(node, other)] : [];
   }
@@ -102,11 +102,11 @@ const OPERATORS: Readonly<Record<string, readonly string[]>> = {
   "??": ["&&"],
 };
 
-const MEMBERS: Readonly<Record<string, string>> = {
-  min: "max",
-  max: "min",
-  floor: "ceil",
-  ceil: "floor",
-  some: "every",
-  every: "some",
-};
+const MEMBERS: ReadonlyMap<string, string> = new Map([
+  ["min", "max"],
+  ["max", "min"],
+  ["floor", "ceil"],
+  ["ceil", "floor"],
+  ["some", "every"],
+  ["every", "some"],
+]);
