@@ -1,7 +1,8 @@
 import { execFileSync, spawn, spawnSync } from "node:child_process";
 import { chmodSync, lstatSync, mkdirSync, readFileSync, symlinkSync, watch } from "node:fs";
 import { join } from "node:path";
-import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { build } from "esbuild";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import { randomStream } from "../random";
 import { buildBook, lookAt, spare, workFolder } from "./support";
 
@@ -119,8 +120,16 @@ describe("a copy's report", () => {
   });
 });
 
-const program = join(import.meta.dirname, "writeLarge.ts");
-const args = ["--import", "tsx", program];
+/** The program as one file, which Node starts a dozen times without compiling it each time. */
+const compiled = workFolder();
+const program = compiled.path("writeLarge.mjs");
+const args = [program];
+beforeAll(async () => {
+  const entry = join(import.meta.dirname, "writeLarge.ts");
+  const how = { bundle: true, platform: "node", format: "esm", logLevel: "silent" } as const;
+  await build({ entryPoints: [entry], outfile: program, ...how });
+});
+afterAll(() => compiled.remove());
 
 describe("a write that does not come to its end", () => {
   it.each([

@@ -1,4 +1,4 @@
-/** Writes so many megabytes as the command line writes a result: `node --import tsx tests/cli/writeLarge.ts FILE 200`. */
+/** Writes so many megabytes as the command line writes a result: `npx tsx tests/cli/writeLarge.ts FILE 200`. */
 import { writeOutput } from "../../src/cli/output";
 
 const [path = "", megabytes = "1"] = process.argv.slice(2);
