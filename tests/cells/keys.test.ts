@@ -31,13 +31,14 @@ describe("rows under one key", () => {
       ["Ann", 2],
       ["ann", 1],
       ["Ben", 1],
+      ["Ben", 1],
     ]);
     expect(groups.keys).toEqual([
       ["Ann", 1],
       ["Ann", 2],
       ["Ben", 1],
     ]);
-    expect([...groups.groupOf]).toEqual([0, 1, 0, 2]);
+    expect([...groups.groupOf]).toEqual([0, 1, 0, 2, 2]);
   });
 
   it("are not taken together because their parts run together", () => {

@@ -61,5 +61,8 @@ describe("a set done against the set planned", () => {
     expect(() => planCheck(planned, { ...done, reps: 14 }, brzycki)).toThrow(
       "the set done: reps plus reserve is 16",
     );
+    expect(() => planCheck({ ...planned, reps: 14 }, done, brzycki)).toThrow(
+      "the planned set: reps plus reserve is 16",
+    );
   });
 });
