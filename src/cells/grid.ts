@@ -32,7 +32,6 @@ function rowsOf(argument: unknown): (readonly unknown[])[] {
   const elements = arrayElements(argument);
   if (!Array.isArray(elements)) return [[argument]];
   if (elements.length === 0) return [[null]];
-  if (elements.every(Array.isArray)) return elements as unknown[][];
   return elements.some(Array.isArray)
     ? elements.map((row: unknown) => (Array.isArray(row) ? (row as unknown[]) : [row]))
     : [elements as unknown[]];

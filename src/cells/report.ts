@@ -3,7 +3,6 @@ import { keysOf } from "./entries";
 import { CellError, invalid, notAvailable } from "./error";
 import {
   firstCell,
-  isGiven,
   isSingle,
   onlyCell,
   toRange,
@@ -102,7 +101,6 @@ function pick<C extends Choices>(values: Parts<C>, key: Key<C>): Content {
 
 /** Whether a `part` argument names any part: a blank cell does not. */
 export function namesParts(part: unknown): boolean {
-  if (!isGiven(part)) return false;
   const range = toRange(part);
   const value = readCell(firstCell(range));
   return !isSingle(range) || (value !== null && value !== 0);
@@ -125,7 +123,7 @@ function readKey<C extends Choices>(labels: C, raw: unknown): Key<C> {
   const words = Object.values(labels);
   const word = matchWord(String(value), words);
   const key = keysOf(labels).find((each) => labels[each] === word);
-  if (word !== undefined && key !== undefined) return key;
+  if (key !== undefined) return key;
   return invalid(`part is ${quoted(String(value))}; expected ${listed(words)}`);
 }
 

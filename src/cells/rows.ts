@@ -146,7 +146,7 @@ interface Named {
 
 /** How many rows the columns have together; two that differ are named. */
 function commonLength(columns: readonly Named[]): number {
-  const tallest = columns.find(({ range }) => range.rows > 1) ?? columns[0];
+  const tallest = columns.find(({ range }) => range.rows > 1);
   if (!tallest) return 1;
   const { rows } = tallest.range;
   for (const column of columns) {

@@ -14,7 +14,7 @@ export function fixed(value: number, digits: number): string {
 
 /** How many decimals tell estimates of this size apart. */
 export function digitsFor(values: readonly number[]): number {
-  const largest = Math.max(...values.map(Math.abs), 0);
+  const largest = Math.max(...values.map(Math.abs));
   if (largest >= 1000) return 0;
   return largest >= 5 ? 1 : 2;
 }

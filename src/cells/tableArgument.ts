@@ -44,14 +44,14 @@ export function readTable(given: unknown, shape: TableShape): TableRow[] {
   const numberCells = range.cells.map((row) => row.slice(numbersFrom));
   const header =
     hasHeaderRow([{ rows: range.rows, columns: width, cells: numberCells }]) &&
-    (!labelled || canHeadLabels(firstCell(range)));
+    canHeadLabels(firstCell(range));
 
   const rows: TableRow[] = [];
   for (const [row, cells] of range.cells.entries()) {
     if (header && row === 0) continue;
     const label = labelled ? readLabel(cells[0], row, name) : undefined;
     const numbers = columns.map((quantity, column) =>
-      column < width ? readNumber(cells[numbersFrom + column], quantity, row) : null,
+      readNumber(cells[numbersFrom + column], quantity, row),
     );
     // Desktop Excel fills a blank row with zeros: only a number that cannot be zero shows that it is there.
     const isThere = numbers.some((number) => number !== null && number !== 0);

@@ -62,6 +62,12 @@ describe("the shape of a lifted result", () => {
       "load has 1 row of 2 columns and reps has 1 row of 3 columns",
     ],
     [
+      "two rows, the longer first,",
+      row(1, 2, 3),
+      row(1, 2),
+      "load has 1 row of 3 columns and reps has 1 row of 2 columns",
+    ],
+    [
       "a grid and a column",
       [
         [1, 2],
@@ -154,6 +160,18 @@ describe("a row of a lifted result", () => {
     expect(results[0]).toEqual([100]);
     expect(errorText(results[1]?.[0])).toBe("#VALUE! the 2nd row: too heavy");
   });
+
+  it("is the first of several errors, in single cells too", () => {
+    expect(errorText(product("80kg", "5x")[0]?.[0])).toMatch(/^#VALUE! load is text/);
+    expect(errorText(product(column(100, "80kg"), "5x")[1]?.[0])).toContain("load is text");
+  });
+
+  it("has that error without a place in a call on single cells", () => {
+    const heavy = () => {
+      throw invalid("too heavy");
+    };
+    expect(errorText(lift({ load: required(300, load) }, heavy)[0]?.[0])).toBe("#VALUE! too heavy");
+  });
 });
 
 describe("the place in a message", () => {
@@ -234,5 +252,6 @@ describe("lifting", () => {
       throw new RangeError("ours");
     };
     expect(() => lift({ load: required(100, load) }, mistake)).toThrow(RangeError);
+    expect(() => lift({ load: required(column(100, 110), load) }, mistake)).toThrow(RangeError);
   });
 });

@@ -51,6 +51,14 @@ describe("a part of a report", () => {
 });
 
 describe("parts of a report in a range", () => {
+  it.each(blanks)("are blank where the range is, in %s", (_host, blank) => {
+    expect(ask(column("n", blank))).toEqual([[1], [""]]);
+  });
+
+  it("are no numbers", () => {
+    expect(errorText(ask(column("n", 1))[1]?.[0])).toContain('part is "1"');
+  });
+
   it("keep the shape of the labels", () => {
     expect(ask(column("mean change", "n"))).toEqual([[4.5], [1]]);
     expect(ask(row("n", "mean change"))).toEqual([[1, 4.5]]);
@@ -87,7 +95,8 @@ describe("a report made of single values", () => {
     );
   });
 
-  it("asks for one part where it is given a range", () => {
+  it("asks for one part where it is given a range, whichever way that lies", () => {
+    expect(thrownBy(() => inReport(row(100, 110)))).toContain("expected one for a range");
     expect(thrownBy(() => inReport(column(100, 110)))).toBe(
       '#VALUE! part is left out; expected one for a range: "n", "mean change" or "low"',
     );

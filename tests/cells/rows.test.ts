@@ -38,6 +38,8 @@ describe("columns read row by row", () => {
   it("may lie along a row, and a column beside it", () => {
     expect(read(row(100, 90), row(5, 3)).numbers).toEqual({ load: [100, 90], reps: [5, 3] });
     expect(read(row(100, 90), column(5, 3)).numbers).toEqual({ load: [100, 90], reps: [5, 3] });
+    const { labels } = read(row(100, 90), row(5, 3), row("Ann", "Ben"));
+    expect(labels.by?.cells).toEqual([["Ann"], ["Ben"]]);
   });
 
   it("are one row for single cells", () => {
@@ -68,6 +70,25 @@ describe("columns read row by row", () => {
       5,
       column("a", "b"),
       "load has 3 rows and by has 2 rows",
+    ],
+    ["rows that lie", row(1, 2, 3), row(1, 2), undefined, "load has 3 rows and reps has 2 rows"],
+    [
+      "a row of labels",
+      column(1, 2),
+      5,
+      row("a", "b", "c"),
+      "load has 2 rows and by has 1 row of 3 columns",
+    ],
+    [
+      "a block of labels",
+      column(1, 2),
+      5,
+      [
+        ["a", "b"],
+        ["c", "d"],
+        ["e", "f"],
+      ],
+      "load has 2 rows and by has 3 rows of 2 columns",
     ],
     [
       "labels for one number",
@@ -156,6 +177,11 @@ describe("a header row", () => {
     const rows = read(column(100, 90), column(5, 3), column("Ann", "Ben"));
     expect(rows.heading("load")).toBeUndefined();
     expect(rows.labels.by).toEqual({ headings: [undefined], cells: [["Ann"], ["Ben"]] });
+    expect(read(column("DNS", 90), column(5, 3)).heading("load")).toBeUndefined();
+  });
+
+  it("names no column that was left out", () => {
+    expect(read(undefined, column("reps", 5)).heading("load")).toBeUndefined();
   });
 
   it("may be the only row", () => {
@@ -167,6 +193,11 @@ describe("a header row", () => {
   it("is text over every number; a number among the headings makes it a row of data", () => {
     expect(read(column("load", 100), column(8, 5)).firstRow).toBe(1);
     expect(read(column("load", 100), column("reps", 5), column(3, 4)).firstRow).toBe(1);
+    const labels = [
+      ["lifter", 3],
+      ["Ann", 1],
+    ];
+    expect(read(column("load", 100), column("reps", 5), labels).firstRow).toBe(1);
   });
 
   it.each(blanks)("may leave a blank of %s over the labels", (_host, blank) => {
@@ -188,6 +219,27 @@ describe("a header row", () => {
   });
 });
 
+describe("labels that may be left blank", () => {
+  const labelsOf = (given: unknown, canBeBlank: boolean) =>
+    readRows(
+      { reps: { given: column(5, 3), quantity: reps } },
+      { by: { given, name: "by", canBeBlank } },
+    ).labels.by?.cells;
+
+  it.each(blanks)("are not there in one blank cell of %s", (_host, blank) => {
+    expect(labelsOf([[blank]], true)).toBeUndefined();
+    expect(labelsOf([[blank]], false)).toEqual([[blank], [blank]]);
+  });
+
+  it.each([["Ann"], [1]])("are there in one cell that holds one: %s", (label) => {
+    expect(labelsOf(label, true)).toEqual([[label], [label]]);
+  });
+
+  it("are there in several cells, all blank or not", () => {
+    expect(labelsOf(column("", ""), true)).toEqual([[""], [""]]);
+  });
+});
+
 describe("whether a row is there", () => {
   it("is decided by its numbers; a missing value is something, and so is a zero that is a value", () => {
     const rows = readRows({
@@ -204,8 +256,8 @@ describe("whether a row is there", () => {
   });
 
   it("is not decided by one number that stands for every row", () => {
-    const rows = read(column(100, ""), 5);
-    expect([0, 1].map((row) => rows.isThere(row))).toEqual([true, false]);
+    const rows = read(column("", 100), 5);
+    expect([0, 1].map((row) => rows.isThere(row))).toEqual([false, true]);
   });
 });
 

@@ -14,11 +14,13 @@ describe("a number with so many decimals", () => {
     expect(fixed(2.5, 0)).toBe("3");
     expect(fixed(-2.5, 0)).toBe("-3");
     expect(fixed(1.005, 2)).toBe("1.01");
+    expect(fixed(2.675, 2)).toBe("2.68");
     expect(fixed(82.25, 1)).toBe("82.3");
   });
 
   it("has no sign where nothing is left of it", () => {
     expect(fixed(-0.004, 2)).toBe("0.00");
+    expect(fixed(-0.5, 1)).toBe("-0.5");
     expect(fixed(0, 1)).toBe("0.0");
   });
 });
@@ -59,9 +61,11 @@ describe("a number in a format", () => {
   it.each([
     [0.125, "0.0%", "12.5%"],
     [12_500.4, "#,##0", "12,500"],
+    [12_500.4, "0", "12500"],
     [-1_234.56, "#,##0.0", "-1,234.6"],
     [1.25, "+0.00;-0.00;0.00", "+1.25"],
     [-1.25, "+0.00;-0.00;0.00", "-1.25"],
+    [-1.25, "+0.00", "-+1.25"],
     [0, "+0.00;-0.00;0.00", "0.00"],
     [0, "+0.00;-0.00", "+0.00"],
     [0, '0.0;-0.0;"none"', "none"],

@@ -71,6 +71,14 @@ describe("the header row of a table argument", () => {
     expect(rows).toEqual([{ row: 2, label: "Block A", numbers: [5, 2] }]);
   });
 
+  it("is no row whose name is a number", () => {
+    const numbered = [
+      [3, "10RM", "reserve"],
+      ["Block A", 5, 2],
+    ];
+    expect(thrownBy(() => readTable(numbered, blocks))).toContain("the 1st row of reps is text");
+  });
+
   it("is no row of names beside numbers", () => {
     expect(readTable([["Block A", 5, 2]], blocks)).toHaveLength(1);
     expect(thrownBy(() => readTable([["80kg"], [20]], plates))).toContain(

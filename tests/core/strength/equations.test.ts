@@ -49,8 +49,8 @@ describe.each(all)("%s", (_name, equation) => {
 
   it("needs one rep", () => {
     expect(() => checkReach(equation, 1)).not.toThrow();
-    expect(() => checkReach(equation, 0.1 + 0.2)).toThrow(
-      new BadInput("reps plus reserve is 0.3; expected at least 1"),
+    expect(() => checkReach(equation, 1 / 3)).toThrow(
+      new BadInput("reps plus reserve is 0.333333; expected at least 1"),
     );
   });
 });
@@ -61,6 +61,19 @@ describe.each(published)("%s", (_name, equation) => {
     expect(equation.fraction(1.5)).toBeCloseTo(half, 12);
     expect(equation.repsAt(half)).toBeCloseTo(1.5, 12);
   });
+});
+
+// The published equations by arithmetic (LeSuer et al. 1997).
+it.each([
+  ["epley", 116.666667],
+  ["brzycki", 112.5],
+  ["lander", 113.708918],
+  ["lombardi", 117.461894],
+  ["mayhew", 119.01068],
+  ["oconner", 112.5],
+  ["wathan", 116.582505],
+] as const)("five reps with 100 show, by %s, a maximum of %d", (name, oneRepMax) => {
+  expect(100 / equations[name].fraction(5)).toBeCloseTo(oneRepMax, 5);
 });
 
 it("a curve that never falls so low has no reps for a load so light", () => {
