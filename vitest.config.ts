@@ -1,4 +1,5 @@
 import { availableParallelism } from "node:os";
+import { join } from "node:path";
 import { tsImport } from "tsx/esm/api";
 import { defineConfig } from "vitest/config";
 import type * as projects from "./tests/projects";
@@ -16,6 +17,7 @@ const seed = process.env.SEED ?? (process.env.CI ? "2026" : String(Date.now() % 
 process.stderr.write(`Random tests: SEED=${seed}\n`);
 
 const project = (name: projects.Project, more: object = {}) => ({
+  resolve: { alias: { typescript: join(import.meta.dirname, "tests/setup/typescript.ts") } },
   test: {
     name,
     include: files[name],
@@ -23,6 +25,8 @@ const project = (name: projects.Project, more: object = {}) => ({
     setupFiles: ["tests/random.ts"],
     // Files share what they load, and so the engine's start and whatever a helper computes once.
     isolate: false,
+    // Most of what a test makes is soon forgotten; where there is room for it, less is moved about.
+    execArgv: ["--max-semi-space-size=64"],
     // Node's own way with a CommonJS package: no proxy stands before each call of one.
     deps: { interopDefault: false },
     testTimeout: 30_000,

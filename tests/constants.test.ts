@@ -1,9 +1,6 @@
-import { readdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
 import ts from "typescript";
 import { describe, expect, it } from "vitest";
-
-const SRC = join(import.meta.dirname, "../src");
+import { parse, parsed, sourcesIn } from "./sources";
 
 const SPELLED_AS_CONSTANT = /^[A-Z][A-Z0-9_]*$/;
 
@@ -40,10 +37,9 @@ const isMisspelled = ({ name, initializer }: ts.VariableDeclaration) => {
 };
 
 /** The constants of a module that are spelled in another way than DEVELOPERS.md says. */
-const misspelled = (text: string) =>
-  ts
-    .createSourceFile("module.ts", text, ts.ScriptTarget.Latest, true)
-    .statements.filter(ts.isVariableStatement)
+const misspelled = (source: ts.SourceFile) =>
+  source.statements
+    .filter(ts.isVariableStatement)
     .map(({ declarationList }) => declarationList)
     .filter(({ flags }) => (flags & ts.NodeFlags.Const) !== 0)
     .flatMap(({ declarations }) => declarations.filter(isMisspelled))
@@ -60,7 +56,7 @@ describe("a module's constant", () => {
     "const young = new Set(['FILTER', 'SORT']);",
     "const DOUBLE = (value: number) => 2 * value;",
   ])("that is written out is in UPPER_CASE, and a function never is: not %s", (text) => {
-    expect(misspelled(text)).toHaveLength(1);
+    expect(misspelled(parse(text))).toHaveLength(1);
   });
 
   it.each([
@@ -72,17 +68,14 @@ describe("a module's constant", () => {
     "const catalogue = readCatalogue();",
     "function first() { const place = 0; return place; }",
   ])("%s is spelled right", (text) => {
-    expect(misspelled(text)).toEqual([]);
+    expect(misspelled(parse(text))).toEqual([]);
   });
 
-  const files = readdirSync(SRC, { recursive: true, encoding: "utf8" }).filter((file) =>
-    /\.tsx?$/.test(file),
-  );
-
   it("is spelled so in every file", () => {
+    const files = sourcesIn("src");
     expect(files.length).toBeGreaterThan(300);
     const found = files.flatMap((file) =>
-      misspelled(readFileSync(join(SRC, file), "utf8")).map((name) => `${file}: ${name}`),
+      misspelled(parsed(file)).map((name) => `${file}: ${name}`),
     );
     expect(found).toEqual([]);
   });

@@ -1,12 +1,10 @@
-import { readdirSync, readFileSync } from "node:fs";
+import { readFileSync } from "node:fs";
 import { dirname, join, normalize, relative } from "node:path";
-import { preProcessFile } from "typescript";
 import { describe, expect, it } from "vitest";
 import rooms from "../src/rooms.json";
+import { ROOT } from "../src/tools/paths";
 import { caught } from "./present";
-
-const ROOT = join(import.meta.dirname, "..");
-const SRC = join(ROOT, "src");
+import { importsOf, sourcesIn, sourceText } from "./sources";
 
 /** What the files of one room may import, beside the room itself. */
 interface Allowed {
@@ -15,13 +13,8 @@ interface Allowed {
 }
 const table = Object.entries<Allowed>(rooms.src);
 
-const filesIn = (folder: string) =>
-  readdirSync(folder, { recursive: true, encoding: "utf8" })
-    .filter((file) => /\.tsx?$/.test(file))
-    .map((file) => join(folder, file));
-
-const roomOf = (path: string) =>
-  table.find(([room]) => `${relative(SRC, path)}/`.startsWith(`${room}/`))?.[0];
+const roomOf = (file: string) =>
+  table.find(([room]) => `${relative("src", file)}/`.startsWith(`${room}/`))?.[0];
 
 interface Import {
   readonly file: string;
@@ -32,16 +25,14 @@ interface Import {
 }
 
 /** Every import of a folder's files; one of a file outside the rooms, such as package.json, is none. */
-function importsOf(folder: string): Import[] {
-  return filesIn(folder).flatMap((path) => {
-    const { importedFiles } = preProcessFile(readFileSync(path, "utf8"));
-    return importedFiles.flatMap(({ fileName: name }): Import[] => {
-      const file = relative(ROOT, path);
+function importsIn(folder: string): Import[] {
+  return sourcesIn(folder).flatMap((file) =>
+    importsOf(file).flatMap((name): Import[] => {
       if (!name.startsWith(".")) return [{ file, room: undefined, packageName: name }];
-      const room = roomOf(normalize(join(dirname(path), name)));
+      const room = roomOf(normalize(join(dirname(file), name)));
       return room === undefined ? [] : [{ file, room, packageName: undefined }];
-    });
-  });
+    }),
+  );
 }
 
 const allows = (packages: readonly string[], name: string) =>
@@ -49,12 +40,14 @@ const allows = (packages: readonly string[], name: string) =>
 
 describe("the rooms", () => {
   it("are all in the table: every file of the program lies in one", () => {
-    expect(filesIn(SRC).filter((file) => roomOf(file) === undefined)).toEqual([]);
+    expect(sourcesIn("src").filter((file) => roomOf(file) === undefined)).toEqual([]);
   });
 
   it("are seen through: their imports are found", () => {
     const arrows = (room: string) =>
-      new Set(importsOf(join(SRC, room)).flatMap(({ room, packageName }) => room ?? packageName!));
+      new Set(
+        importsIn(join("src", room)).flatMap(({ room, packageName }) => room ?? packageName!),
+      );
     expect([...arrows("core")].some((name) => name.startsWith("@stdlib/"))).toBe(true);
     expect(arrows("functions")).toEqual(new Set(["cells", "core", "functions"]));
     expect(arrows("engine").has("@univerjs/core/facade")).toBe(true);
@@ -62,7 +55,7 @@ describe("the rooms", () => {
   });
 
   it.each(table)("hold to the table: %s", (room, { rooms, packages }) => {
-    const strangers = importsOf(join(SRC, room)).filter(({ room: other, packageName }) =>
+    const strangers = importsIn(join("src", room)).filter(({ room: other, packageName }) =>
       other === undefined
         ? !allows(packages, packageName!)
         : other !== room && !rooms.includes(other),
@@ -124,8 +117,8 @@ describe("the rooms", () => {
   it("run anywhere: functions, cells and science touch no page, network, file or console", () => {
     const worldly = /\b(document|window|fetch|XMLHttpRequest|process|console|localStorage)\s*[.(]/;
     const found = ["core", "cells", "functions", "formula"]
-      .flatMap((room) => filesIn(join(SRC, room)))
-      .filter((file) => worldly.test(withoutComments(readFileSync(file, "utf8"))));
+      .flatMap((room) => sourcesIn(join("src", room)))
+      .filter((file) => worldly.test(withoutComments(sourceText(file))));
     expect(found).toEqual([]);
   });
 });
@@ -144,7 +137,7 @@ describe("the spreadsheet engine", () => {
   });
 
   it.each(["src", "tests"] as const)("is imported in %s where the table says", (side) => {
-    const knowing = importsOf(join(ROOT, side))
+    const knowing = importsIn(side)
       .filter(({ packageName }) => packageName?.startsWith("@univerjs/"))
       .map(({ file }) => file.replaceAll("\\", "/"));
     const isAllowed = (file: string) =>

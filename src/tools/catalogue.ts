@@ -21,7 +21,7 @@ export function readMetadata(helpPage?: string): Metadata {
 export function readCatalogue(): Catalogue {
   const files = sources();
   const metadata = metadataOf(files);
-  const notes = new Map(files.flatMap(readNotes));
+  const notes = notesIn(files);
   return {
     ...metadata,
     functions: metadata.functions.map((entry) => ({ ...entry, ...notes.get(entry.id)! })),
@@ -59,12 +59,25 @@ export function spelledOut(source: string): string {
   );
 }
 
-function metadataOf(files: Source[], helpPage?: string): Metadata {
-  // The generator looks for an enum only in the file that uses it, so it gets all of them as one.
-  const { functions, enums, extras } = generator.parseTree(
-    files.map(({ text }) => text).join("\n"),
-    "functions.ts",
-  );
+const textOf = (files: readonly Source[]) => files.map(({ text }) => text).join("\n");
+
+/** Remembers what was found in the sources, until one of them changes. */
+function ofSources<T>(find: (files: readonly Source[]) => T): (files: readonly Source[]) => T {
+  let last: { readonly text: string; readonly found: T } | undefined;
+  return (files) => {
+    const text = textOf(files);
+    if (last?.text !== text) last = { text, found: find(files) };
+    return last.found;
+  };
+}
+
+/** The generator looks for an enum only in the file that uses it, so it gets all of them as one. */
+const generated = ofSources((files) => generator.parseTree(textOf(files), "functions.ts"));
+
+const notesIn = ofSources((files) => new Map(files.flatMap(readNotes)));
+
+function metadataOf(files: readonly Source[], helpPage?: string): Metadata {
+  const { functions, enums, extras } = generated(files);
   const errors = extras.flatMap((extra) => extra.errors);
   if (errors.length > 0) throw new Error(`The functions' JSDoc is wrong:\n${errors.join("\n")}`);
   return {

@@ -1,7 +1,5 @@
-import { readdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
 import ts from "typescript";
-import { ROOT } from "../../src/tools/paths";
+import { parsed, sourcesIn } from "../sources";
 
 /** A message as the code writes it, with "…" for what is filled in. */
 export interface Message {
@@ -36,8 +34,6 @@ function textsOf(node: ts.Expression): string[] {
 }
 
 function messagesIn(file: string): Message[] {
-  const text = readFileSync(join(ROOT, file), "utf8");
-  const source = ts.createSourceFile(file, text, ts.ScriptTarget.Latest, true);
   const found: Message[] = [];
   const keep = (name: string, given: ts.Expression | undefined) => {
     const kind = KINDS[name];
@@ -50,13 +46,11 @@ function messagesIn(file: string): Message[] {
     if (ts.isPropertyAssignment(node)) keep(node.name.getText(), node.initializer);
     ts.forEachChild(node, visit);
   };
-  visit(source);
+  visit(parsed(file));
   return found;
 }
 
 /** Every message that the core, the cells and the cell functions write themselves. */
 export const allMessages: readonly Message[] = ["core", "cells", "functions"].flatMap((room) =>
-  readdirSync(join(ROOT, "src", room), { recursive: true, encoding: "utf8" })
-    .filter((file) => file.endsWith(".ts"))
-    .flatMap((file) => messagesIn(join("src", room, file))),
+  sourcesIn(`src/${room}`).flatMap(messagesIn),
 );

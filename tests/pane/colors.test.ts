@@ -2,9 +2,9 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join, relative } from "node:path";
 import { describe, expect, it } from "vitest";
 import { cellAddress } from "../../src/formula/address";
-import { readSheets } from "../../src/readySheets";
 import { ROOT } from "../../src/tools/paths";
 import { contrast, palettes, type Palette } from "./palette";
+import { ourSheets } from "../ourSheets";
 
 /* One accent, three greys: `src/pane/colors.css` has them, and nothing a person sees has others. */
 
@@ -112,8 +112,8 @@ describe("whatever is seen", () => {
   });
 });
 
-describe.each(["demo", "pane"])("the sheets of shared/%s", (folder) => {
-  const cells = readSheets(join(ROOT, "shared", folder)).sheets.flatMap(([, sheet]) =>
+describe.each(["demo", "pane"] as const)("the sheets of shared/%s", (folder) => {
+  const cells = ourSheets(folder).sheets.flatMap(([, sheet]) =>
     Object.entries(sheet.cells).flatMap(([row, line]) =>
       Object.entries(line).map(([column, cell]) => {
         const names = new Set(cell.style.split(" "));

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { ownList } from "../../src/pane/ownList";
 import type { CellValues } from "../../src/pane/port";
-import { readPaneData } from "../../src/tools/paneData";
+import { paneData } from "../ourSheets";
 
-const { headings } = readPaneData();
+const { headings } = paneData();
 
 /** What a sheet makes of a selection, with nothing below it, or with something. */
 const read = (kind: "log" | "maxima", values: CellValues, below?: string) => {

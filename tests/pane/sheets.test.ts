@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { readMetadata } from "../../src/tools/catalogue";
-import { readPaneData, readReadySheets } from "../../src/tools/paneData";
+import { readReadySheets } from "../../src/tools/paneData";
 import { implementations } from "../../src/functions/implementations";
 import { readyWorkbookData } from "../../src/engine/data/readySheets";
 import { openWorkbook, type HeadlessWorkbook } from "../../src/engine/headless";
@@ -8,8 +8,9 @@ import { columnLetters } from "../../src/formula/address";
 import { pictures } from "../../src/pane/pictures";
 import { freeName } from "../../src/pane/sheetName";
 import { elementAt } from "../present";
+import { paneData } from "../ourSheets";
 
-const { sheets: offers } = readPaneData();
+const { sheets: offers } = paneData();
 let book: HeadlessWorkbook;
 
 beforeAll(async () => {

@@ -10,7 +10,9 @@ import {
 } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
+import { pathToFileURL } from "node:url";
 import { afterAll, beforeEach, expect, it } from "vitest";
+import { launched } from "../../src/tools/launched.mjs";
 import { ROOT } from "../../src/tools/paths";
 
 /* `npm run spare` in a project of two files, one built and one its source, each of which says which it is. */
@@ -39,9 +41,11 @@ function spare(): string {
 beforeEach(() => {
   rmSync(project, { recursive: true });
   mkdirSync(join(project, "src/tools"), { recursive: true });
-  copyFileSync(join(ROOT, "src/tools/spare.mjs"), join(project, "src/tools/spare.mjs"));
   const old = 1_700_000_000;
-  utimesSync(join(project, "src/tools/spare.mjs"), old, old);
+  for (const file of ["src/tools/spare.mjs", "src/tools/launched.mjs"]) {
+    copyFileSync(join(ROOT, file), join(project, file));
+    utimesSync(join(project, file), old, old);
+  }
   utimesSync(join(project, "src/tools"), old, old);
   symlinkSync(join(ROOT, "node_modules"), join(project, "node_modules"));
   put("package.json", `{ "type": "module" }`, 0);
@@ -52,24 +56,34 @@ beforeEach(() => {
 });
 afterAll(() => rmSync(project, { recursive: true }));
 
+/** Which of the two it would run. */
+const chosen = () => (launched(pathToFileURL(`${project}/`)).href.endsWith(built) ? built : source);
+
 it("runs the built command line where nothing was changed since, with what was asked for", () => {
+  expect(chosen()).toBe(built);
   expect(spare()).toBe("built calc log.xlsx");
 });
 
+it("runs the source where that is newer, with what was asked for", () => {
+  put(source, `${says("source")} export type T = number;`, 6);
+  expect(chosen()).toBe(source);
+  expect(spare()).toBe("source calc log.xlsx");
+});
+
 it.each([
-  ["the source was changed", () => put(source, `${says("source")} export type T = number;`, 6)],
+  ["the source was changed", () => put(source, says("source"), 6)],
   ["a file was added deep among the sources", () => put("src/core/load/it's 100%.ts", "", 6)],
   ["other packages are installed", () => put("package-lock.json", "{}", 6)],
   ["nothing was built", () => rmSync(join(project, built))],
 ])("runs the source where %s", (_, happens) => {
   happens();
-  expect(spare()).toBe("source calc log.xlsx");
+  expect(chosen()).toBe(source);
 });
 
 it("sees that a source was taken away", () => {
   put("src/core/gone.ts", "", 0);
   utimesSync(join(project, "src/core"), 1_700_000_000, 1_700_000_000);
-  expect(spare()).toBe("built calc log.xlsx");
+  expect(chosen()).toBe(built);
   rmSync(join(project, "src/core/gone.ts"));
-  expect(spare()).toBe("source calc log.xlsx");
+  expect(chosen()).toBe(source);
 });

@@ -1,12 +1,13 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import ts from "typescript";
-import { readSheets } from "../../src/readySheets";
 import { readCatalogue } from "../../src/tools/catalogue";
 import { readMethod } from "../../src/tools/methods/read";
 import { NOTATION } from "../../src/tools/methods/notation";
 import { ROOT } from "../../src/tools/paths";
 import { allMessages } from "../functions/voice";
+import { parsed, sourcesIn } from "../sources";
+import { ourSheets } from "../ourSheets";
 
 /** Words that a coach can read, and where. */
 export interface Said {
@@ -74,8 +75,8 @@ const methods = (): Said[] => [
 
 /** The words on the demo's sheets and on the ready ones. */
 const sheets = (): Said[] =>
-  ["demo", "pane"].flatMap((folder) =>
-    readSheets(join(ROOT, "shared", folder)).sheets.flatMap(([id, sheet]) =>
+  (["demo", "pane"] as const).flatMap((folder) =>
+    ourSheets(folder).sheets.flatMap(([id, sheet]) =>
       Object.values(sheet.cells)
         .flatMap((row) => Object.values(row))
         .map(({ value }) => value)
@@ -86,7 +87,6 @@ const sheets = (): Said[] =>
 
 /** Texts with a blank in them, as the hosts and the Toolbox write them. */
 function spoken(file: string): Said[] {
-  const source = ts.createSourceFile(file, read(file), ts.ScriptTarget.Latest, true);
   const found: Said[] = [];
   const visit = (node: ts.Node): void => {
     const isText =
@@ -101,7 +101,7 @@ function spoken(file: string): Said[] {
     }
     ts.forEachChild(node, visit);
   };
-  visit(source);
+  visit(parsed(file));
   return found;
 }
 
@@ -110,13 +110,7 @@ const ASKED = ["src/pane/search/synonyms.ts"];
 
 const hosts = (): Said[] =>
   ["src/pane", "src/hosts", "src/cards", "src/cli", "src/tools/help.ts"]
-    .flatMap((place) =>
-      place.endsWith(".ts")
-        ? [place]
-        : readdirSync(join(ROOT, place), { recursive: true, encoding: "utf8" })
-            .filter((file) => file.endsWith(".ts"))
-            .map((file) => join(place, file)),
-    )
+    .flatMap((place) => (place.endsWith(".ts") ? [place] : sourcesIn(place)))
     .filter((file) => !ASKED.includes(file))
     .flatMap(spoken);
 

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { excelPort } from "../../../src/hosts/excel/panePort";
 import type { Port } from "../../../src/pane/port";
-import { readPaneData } from "../../../src/tools/paneData";
 import { insertion } from "./insertion";
 import { mockExcel, type MockExcel } from "./officeMock";
+import { paneData } from "../../ourSheets";
 
 /*
  * Each call that the pane makes of Excel, held to Microsoft's own types (a member that they do not have is refused) and
@@ -91,7 +91,7 @@ describe("what the pane calls of Excel", () => {
 
   test("to add the ready sheets", async () => {
     const { calls } = await doing(async (port) => {
-      for (const { sheet } of readPaneData().sheets) {
+      for (const { sheet } of paneData().sheets) {
         const isThere = sheet.name === "Log";
         expect(await port.addSheet(sheet)).toBe(isThere ? "Log 2" : sheet.name);
       }
@@ -189,7 +189,7 @@ describe("what the pane calls of Excel", () => {
 
 test("the pane needs the API set 1.10 of Excel, and no later one", async () => {
   const sets = new Set<string>();
-  const { sheets } = readPaneData();
+  const { sheets } = paneData();
   const column = { name: "load", cells: "Log!A1:A9" };
   for (const act of [
     (port: Port) => port.readSelection(),

@@ -1,5 +1,4 @@
 import { beforeEach, describe, expect, test } from "vitest";
-import { readPaneData } from "../../../src/tools/paneData";
 import { excelPort } from "../../../src/hosts/excel/panePort";
 import { styledRectangles } from "../../../src/hosts/excel/paneRectangles";
 import { nativeChartOf, NO_CHART } from "../../../src/pane/nativeChart";
@@ -10,8 +9,9 @@ import type { Port } from "../../../src/pane/port";
 import { elementAt } from "../../present";
 import { fakeExcel, type FakeExcel } from "./fakeExcel";
 import { insertion } from "./insertion";
+import { paneData } from "../../ourSheets";
 
-const { sheets: offers } = readPaneData();
+const { sheets: offers } = paneData();
 const { sheet: anOffer } = elementAt(offers, 0);
 
 let fake: FakeExcel;

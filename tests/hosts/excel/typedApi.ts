@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import ts from "typescript";
 import { ROOT } from "../../../src/tools/paths";
+import { parse } from "../../sources";
 
 /** A member of a class of Excel's API, as Microsoft's own types have it. */
 export interface Member {
@@ -20,12 +21,7 @@ export function readTypedApi(): ReadonlyMap<string, ReadonlyMap<string, Member>>
   // The file is five megabytes; Excel's part of it is enough.
   const start = text.indexOf("declare namespace Excel {");
   const end = text.indexOf("\ndeclare namespace ", start + 1);
-  const source = ts.createSourceFile(
-    "excel.d.ts",
-    text.slice(start, end),
-    ts.ScriptTarget.Latest,
-    true,
-  );
+  const source = parse(text.slice(start, end), "excel.d.ts");
   const classes = new Map<string, Map<string, Member>>();
   const visit = (node: ts.Node): void => {
     if (ts.isClassDeclaration(node) && node.name) {

@@ -1,9 +1,7 @@
-import { join } from "node:path";
 import { invertColorByMatrix } from "@univerjs/core";
 import { expect, it } from "vitest";
-import { readSheets } from "../../../src/readySheets";
-import { ROOT } from "../../../src/tools/paths";
 import { contrast, palettes } from "../../pane/palette";
+import { ourSheets } from "../../ourSheets";
 
 /*
  * In the dark the page's cells have no colours of ours: the spreadsheet turns round each one that a sheet has, by
@@ -22,10 +20,10 @@ it("turns paper black and ink bright", () => {
   expect(contrast(inTheDark(palettes.light.get("ink")!), "#000000")).toBeGreaterThan(12);
 });
 
-it.each(["demo", "pane"])(
+it.each(["demo", "pane"] as const)(
   "is readable in the dark in every look of the cells of shared/%s",
   (folder) => {
-    const looks = readSheets(join(ROOT, "shared", folder)).sheets.flatMap(([, { name, styles }]) =>
+    const looks = ourSheets(folder).sheets.flatMap(([, { name, styles }]) =>
       Object.entries(styles).map(([style, { color, fill }]) => ({
         at: `${name}, ${style}`,
         measured: contrast(inTheDark(color ?? "#000000"), inTheDark(fill ?? "#ffffff")),

@@ -1,17 +1,15 @@
-import { join } from "node:path";
 import { format } from "numfmt";
 import { describe, expect, it } from "vitest";
 import { DATE_FORMAT, digitsFor, fixed, ordinary, shownIn } from "../../../src/cells/shown";
 import { lookOf } from "../../../src/pane/insert/look";
 import { number } from "../../../src/pane/pictures/text";
-import { readSheets } from "../../../src/readySheets";
-import { ROOT } from "../../../src/tools/paths";
+import { ourSheets } from "../../ourSheets";
 
 /* One number, the same digits: in a cell, a picture, the Toolbox's preview and the command line's report. */
 
 /** Every number typed on our sheets, with the format of its cell. */
-const cells = ["demo", "pane"].flatMap((folder) =>
-  readSheets(join(ROOT, "shared", folder)).sheets.flatMap(([, sheet]) =>
+const cells = (["demo", "pane"] as const).flatMap((folder) =>
+  ourSheets(folder).sheets.flatMap(([, sheet]) =>
     Object.values(sheet.cells).flatMap((line) =>
       Object.values(line).flatMap(({ value, style }) =>
         typeof value === "number" ? [{ value, format: sheet.styles[style]?.format }] : [],
@@ -22,8 +20,8 @@ const cells = ["demo", "pane"].flatMap((folder) =>
 
 const formats = [
   ...new Set(
-    ["demo", "pane"].flatMap((folder) =>
-      readSheets(join(ROOT, "shared", folder)).sheets.flatMap(([, sheet]) =>
+    (["demo", "pane"] as const).flatMap((folder) =>
+      ourSheets(folder).sheets.flatMap(([, sheet]) =>
         Object.values(sheet.styles).map((style) => style.format ?? "General"),
       ),
     ),

@@ -8,9 +8,9 @@ import { work } from "../../../src/pane/formula/work";
 import { planInsertion } from "../../../src/pane/insert/plan";
 import type { CellValue, Target } from "../../../src/pane/port";
 import { cellAddress } from "../../../src/formula/address";
-import { readPaneData } from "../../../src/tools/paneData";
+import { paneData } from "../../ourSheets";
 
-const data = readPaneData();
+const data = paneData();
 const entryOf = (id: string) => data.catalogue.functions.find((entry) => entry.id === id)!;
 
 /** A sheet called Log of these rows, from A1 on, as the port shows it. */

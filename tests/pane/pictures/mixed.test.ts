@@ -2,9 +2,9 @@ import { expect, test } from "vitest";
 import { columnsOfSeveral } from "../../../src/pane/formula/mixed";
 import { pictures } from "../../../src/pane/pictures";
 import type { CellValue } from "../../../src/pane/port";
-import { readPaneData } from "../../../src/tools/paneData";
+import { paneData } from "../../ourSheets";
 
-const { headings } = readPaneData();
+const { headings } = paneData();
 
 /** What the view asks before it draws these rows: the columns by which the picture would mix them. */
 function asked(id: string, values: readonly (readonly CellValue[])[]): string[] {

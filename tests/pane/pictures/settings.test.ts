@@ -4,12 +4,12 @@ import { trendSettings } from "../../../src/pane/pictures/settings";
 import { strengthTrend } from "../../../src/pane/pictures/strengthTrend";
 import { fittingPictures } from "../../../src/pane/view/pictureOffers";
 import { implementations } from "../../../src/functions/implementations";
-import { readPaneData } from "../../../src/tools/paneData";
 import { elementAt } from "../../present";
 import { setsOf } from "./demo";
 import { demoSelections } from "./selections";
+import { paneData } from "../../ourSheets";
 
-const { catalogue } = readPaneData();
+const { catalogue } = paneData();
 
 const portWith = (formula: string) => ({
   formulasOn: () => Promise.resolve([{ address: "G7", formula }]),

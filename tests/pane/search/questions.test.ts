@@ -1,12 +1,12 @@
 import { describe, expect, test } from "vitest";
 import { findables, type Findable } from "../../../src/pane/search/findable";
 import { createSearch } from "../../../src/pane/search/search";
-import { readPaneData } from "../../../src/tools/paneData";
 import heldOut from "../../../shared/pane/questions/held-out.json";
 import practice from "../../../shared/pane/questions/practice.json";
 import frozen from "../../../shared/pane/questions/frozen.json";
+import { paneData } from "../../ourSheets";
 
-const data = readPaneData();
+const data = paneData();
 const items = findables(data);
 const search = createSearch(items);
 

@@ -3,9 +3,9 @@ import { findables } from "../../../src/pane/search/findable";
 import { createSearch } from "../../../src/pane/search/search";
 import { slipsBetween } from "../../../src/pane/search/spelling";
 import { pictures } from "../../../src/pane/pictures";
-import { readPaneData } from "../../../src/tools/paneData";
+import { paneData } from "../../ourSheets";
 
-const data = readPaneData();
+const data = paneData();
 const { functions } = data.catalogue;
 const items = findables(data);
 const find = createSearch(items);
