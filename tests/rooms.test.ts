@@ -66,7 +66,7 @@ describe("the rooms", () => {
   it.each(table.filter(([, { packages }]) => !packages.includes("*")))(
     "have no arrow in the table that no file needs: %s",
     (room, { rooms, packages }) => {
-      const needed = importsOf(join(SRC, room));
+      const needed = importsIn(join("src", room));
       expect(rooms.filter((other) => !needed.some((one) => one.room === other))).toEqual([]);
       const names = needed.flatMap(({ packageName }) => packageName ?? []);
       expect(packages.filter((each) => !names.some((name) => allows([each], name)))).toEqual([]);
