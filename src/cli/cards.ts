@@ -19,6 +19,7 @@ import { eachBook, workOut, type ExitStatus } from "./eachBook";
 import { openBook } from "./openBook";
 import { writeOutput } from "./output";
 import { Refused } from "./problem";
+import { putInto } from "./putInto";
 import { DRY_RUN } from "./report";
 import { makeFolder } from "./targets";
 import type { Said, Terminal } from "./terminal";
@@ -114,19 +115,18 @@ function cellsOf(name: string, book: Book, outcomes: readonly Outcome[]): CellVa
   if (!sheet)
     throw new Refused(`there is no sheet "${name}"; --sheet names the one with the cards`);
   const cells: CellValue[][] = [];
-  const put = (row: number, column: number, value: CellValue) => {
-    while (cells.length <= row) cells.push([]);
-    cells[row]![column] = value;
-  };
-  for (const row of sheet.rows)
-    for (const cell of row.cells) put(cell.row, cell.column, cell.value);
+  for (const { row, column, value } of sheet.rows.flatMap((each) => each.cells)) {
+    putInto(cells, row, column, value);
+  }
   for (const { cell, area, values } of outcomes) {
     if (cell.sheet !== sheet) continue;
     values.forEach((line, row) =>
-      line.forEach((value, column) => put(area.startRow + row, area.startColumn + column, value)),
+      line.forEach((value, column) =>
+        putInto(cells, area.startRow + row, area.startColumn + column, value),
+      ),
     );
   }
-  return cells.map((line) => Array.from(line, (value) => value ?? null));
+  return cells;
 }
 
 /** The built page of cards, beside the built command line or in the build of this copy of the project. */

@@ -14,6 +14,7 @@ import type { CellModel, CellValue, FormulaModel, RowModel } from "../xlsx/model
 import { isDateFormat } from "../xlsx/numberFormats";
 import { LAST_COLUMN, LAST_ROW } from "../formula/address";
 import type { ReadSheet } from "../xlsx/read/sheet";
+import { putInto } from "./putInto";
 import { parseCsv, separatorOf, writeCsv, type Separator } from "./csv";
 
 /** Values that were read from a text, with what it takes to write them as they were. */
@@ -86,10 +87,7 @@ function valueOf(text: string): CellValue {
 export function tableWith({ rows, separator }: Table, changes: BookChanges): string {
   const filled: CellValue[][] = rows.map((row) => [...row]);
   for (const { row, column, value } of changedCells(changes)) {
-    while (filled.length <= row) filled.push([]);
-    const line = filled[row]!;
-    while (line.length < column) line.push(null);
-    line[column] = value;
+    putInto(filled, row, column, value);
   }
   return writeCsv(filled, separator);
 }
@@ -102,16 +100,15 @@ export function valuesOf(
 ): CellValue[][] {
   const values: CellValue[][] = [];
   const put = (row: number, column: number, value: CellValue) => {
-    while (values.length <= row) values.push([]);
     const format = styles[sheet.cellAt(row, column)?.style ?? 0]?.format;
-    values[row]![column] = format === undefined ? value : dayIn(value, format);
+    putInto(values, row, column, format === undefined ? value : dayIn(value, format));
   };
   for (const { cells } of sheet.rows)
     for (const each of cells) put(each.row, each.column, each.value);
   for (const each of changedCells(changes)) {
     if (each.sheet === sheet) put(each.row, each.column, each.value);
   }
-  return values.map((row) => Array.from(row, (value) => value ?? null));
+  return values;
 }
 
 /** What a cell with a date's format holds, as a date without the format can be read everywhere. */

@@ -9,6 +9,7 @@ import {
   type LabelInput,
   type Quantity,
 } from "../cells";
+import { zip } from "../core/zip";
 import { blankUnlessGiven } from "./blankUnlessGiven";
 import { isBlankLabel } from "./blankLabel";
 import * as quantities from "./quantities";
@@ -43,7 +44,7 @@ export function readWholeRows<K extends string, L extends string = never>(
   for (let row = 0; row < rows.count; row++) {
     const values = keys.map((key) => numberAt(rows.numbers[key], row));
     if (values.every((value) => value !== null)) {
-      keys.forEach((key, i) => columns[key].push(values[i]!));
+      for (const [key, value] of zip(keys, values)) columns[key].push(value);
       kept.push(row);
     } else if (rows.isThere(row)) {
       dropped++;

@@ -25,7 +25,8 @@ export function packageOf(file: string): Package {
   }
   const notice = readIn(folder, /^notice(?:\.(?:txt|md))?$/i);
   // A package may bring a licence and not name it.
-  const called = license ? (TERMS[license] ?? license) : text.split("\n", 1)[0]!.trim();
+  const [title = ""] = text.split("\n", 1);
+  const called = license ? (TERMS[license] ?? license) : title.trim();
   const terms = [called, notice].join(" ").trim();
   return { name, version, terms, text: [text, notice].join("\n\n").trim() };
 }

@@ -207,7 +207,7 @@ function withLimited(before: Int32Array, { size, pairs }: Kind): Int32Array {
   return after;
 }
 
-const loadable = (fewest: Int32Array, sum: number) => sum < fewest.length && fewest[sum]! < NO_WAY;
+const loadable = (fewest: Int32Array, sum: number) => (fewest[sum] ?? NO_WAY) < NO_WAY;
 
 function nextBelow(fewest: Int32Array, from: number): number | undefined {
   let sum = Math.min(from, fewest.length - 1);

@@ -10,16 +10,17 @@ export function interpolated(f: (x: number) => number, end: number): (x: number)
     { length: POINTS },
     (_point, i) => ((2 * i + 1) * Math.PI) / (2 * POINTS),
   );
-  const points = angles.map((angle) => (end * (1 + Math.cos(angle))) / 2);
-  const values = points.map(f);
-  const weights = angles.map((angle, i) => (i % 2 === 0 ? 1 : -1) * Math.sin(angle));
+  const nodes = angles.map((angle, i) => {
+    const point = (end * (1 + Math.cos(angle))) / 2;
+    return { point, value: f(point), weight: (i % 2 === 0 ? 1 : -1) * Math.sin(angle) };
+  });
   return (x) => {
     let [above, below] = [0, 0];
-    for (let i = 0; i < POINTS; i++) {
-      const distance = x - points[i]!;
-      if (distance === 0) return values[i]!;
-      const share = weights[i]! / distance;
-      above += share * values[i]!;
+    for (const { point, value, weight } of nodes) {
+      const distance = x - point;
+      if (distance === 0) return value;
+      const share = weight / distance;
+      above += share * value;
       below += share;
     }
     return above / below;

@@ -10,11 +10,11 @@
  */
 export function holm(ps: readonly number[]): number[] {
   const adjusted = new Array<number>(ps.length);
-  const order = ps.map((_, i) => i).sort((i, j) => ps[i]! - ps[j]!);
+  const rising = [...ps.entries()].sort(([, one], [, other]) => one - other);
   let highest = 0;
-  order.forEach((index, rank) => {
-    highest = Math.max(highest, Math.min(1, (ps.length - rank) * ps[index]!));
-    adjusted[index] = highest;
+  rising.forEach(([place, p], rank) => {
+    highest = Math.max(highest, Math.min(1, (ps.length - rank) * p));
+    adjusted[place] = highest;
   });
   return adjusted;
 }

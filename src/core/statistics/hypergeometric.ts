@@ -13,11 +13,13 @@ export function hypergeometric(
 ): { least: number; chances: number[] } {
   const least = Math.max(0, drawn + marked - total);
   const most = Math.min(marked, drawn);
-  const logs = [0];
+  let log = 0;
+  const logs = [log];
   for (let count = least; count < most; count++) {
     const ratio =
       ((marked - count) * (drawn - count)) / ((count + 1) * (total - marked - drawn + count + 1));
-    logs.push(logs[count - least]! + Math.log(ratio));
+    log += Math.log(ratio);
+    logs.push(log);
   }
   const peak = logs.reduce((a, b) => Math.max(a, b));
   const weights = logs.map((log) => Math.exp(log - peak));

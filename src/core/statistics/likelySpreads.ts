@@ -1,5 +1,6 @@
 import { expectPositive } from "../checks";
 import { BadInput } from "../problem";
+import { zip } from "../zip";
 import { DEPTH, trapezoid, type Place } from "./trapezoid";
 
 /** Several measured values, each with an error of its own, whose true values have a common middle. */
@@ -36,8 +37,9 @@ export interface LikelySpread {
  */
 export function likelySpreads(inputs: SpreadInputs): LikelySpread[] {
   check(inputs);
-  const least = smallest(inputs.errorVariances);
-  const origin = inputs.values[inputs.errorVariances.indexOf(least)]!;
+  const [origin, least] = zip(inputs.values, inputs.errorVariances).reduce((best, one) =>
+    one[1] < best[1] ? one : best,
+  );
   const unit = inputs.sigma * Math.sqrt(least);
   const inUnits: Standardized = {
     values: inputs.values.map((value) => (value - origin) / unit),
@@ -76,7 +78,7 @@ type Finish = (place: SpreadPlace, weight: number) => LikelySpread;
 /** Sigma known: omega alone is integrated. */
 function overOmega(inUnits: Standardized, finish: Finish): LikelySpread[] {
   const { places, shares } = omegaSum(inUnits, 1);
-  return places.map((place, i) => finish(place, shares[i]!));
+  return zip(places, shares).map(([place, share]) => finish(place, share));
 }
 
 /** Corners of the sum, unlikely in both spreads, that no digit of an answer depends on. */
@@ -98,12 +100,12 @@ function overBoth(inUnits: Standardized, df: number, finish: Finish): LikelySpre
     },
   );
   const spreads: LikelySpread[] = [];
-  outer.places.forEach(({ inner }, i) => {
-    inner.places.forEach((place, j) => {
-      const weight = outer.shares[i]! * inner.shares[j]!;
+  for (const [{ inner }, outerShare] of zip(outer.places, outer.shares)) {
+    for (const [place, share] of zip(inner.places, inner.shares)) {
+      const weight = outerShare * share;
       if (weight > NEGLIGIBLE) spreads.push(finish(place, weight));
-    });
-  });
+    }
+  }
   return spreads;
 }
 
@@ -113,7 +115,10 @@ function overBoth(inUnits: Standardized, df: number, finish: Finish): LikelySpre
  * sigma can gain, half the sum of squares.
  */
 function sigmaReach({ values, variances }: Standardized, df: number): number {
-  const squares = values.reduce((sum, value, i) => sum + value ** 2 / variances[i]!, 0);
+  const squares = zip(values, variances).reduce(
+    (sum, [value, variance]) => sum + value ** 2 / variance,
+    0,
+  );
   const most = (squares / 2 + DEPTH) / df;
   const outweighed = (most + Math.sqrt(most * (most + 4))) / 2;
   return Math.min(outweighed, Math.log(Math.max(1, range(values))));

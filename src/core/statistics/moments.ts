@@ -1,4 +1,5 @@
 import { NoAnswer } from "../problem";
+import { zip } from "../zip";
 
 /** The sum of the values. */
 export function sum(values: readonly number[]): number {
@@ -92,7 +93,7 @@ export function sumOfProducts(x: readonly number[], y: readonly number[]): numbe
   const centreX = mean(x);
   const centreY = mean(y);
   let products = 0;
-  for (let i = 0; i < x.length; i++) products += (x[i]! - centreX) * (y[i]! - centreY);
+  for (const [one, other] of zip(x, y)) products += (one - centreX) * (other - centreY);
   return products;
 }
 

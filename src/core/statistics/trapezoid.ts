@@ -66,8 +66,9 @@ const tooFarApart = () =>
 
 /** Places from 0 on, at least as far as `reach`, until the density has died out. */
 function walk<P extends Place>(look: (at: number) => P, step: number, reach: number): P[] {
-  const places = [look(0)];
-  let highest = places[0]!.log;
+  const start = look(0);
+  const places = [start];
+  let highest = start.log;
   for (let count = 1; ; count++) {
     const place = look(count * step);
     places.push(place);
@@ -79,17 +80,19 @@ function walk<P extends Place>(look: (at: number) => P, step: number, reach: num
 /** The places from the first that counts to the last, and one more on each side. */
 function aroundThePeaks<P extends Place>(places: readonly P[]): P[] {
   const least = highestLog(places) - DEPTH;
-  let first = 0;
-  while (places[first]!.log < least) first++;
+  const first = places.findIndex(({ log }) => !(log < least));
   let end = places.length;
   while (places[end - 1]!.log < least) end--;
   return places.slice(Math.max(0, first - 1), end + 1);
 }
 
 function withMiddles<P extends Place>(look: (at: number) => P, places: readonly P[]): P[] {
-  const finer = [places[0]!];
-  for (let i = 1; i < places.length; i++) {
-    finer.push(look((places[i - 1]!.at + places[i]!.at) / 2), places[i]!);
+  const finer: P[] = [];
+  let before: P | undefined;
+  for (const place of places) {
+    if (before) finer.push(look((before.at + place.at) / 2));
+    finer.push(place);
+    before = place;
   }
   return finer;
 }

@@ -44,7 +44,7 @@ export function dersimonianLairdVariance(model: StudyModel, variances: readonly 
 /** Σ w (1 − leverage), the weight that the fit leaves free: for a mean, Σw − Σw²/Σw. */
 export function freeWeight(model: StudyModel, weights: readonly number[]): number {
   return leftOver(model, weights, model.fit(weights)).reduce(
-    (sum, left, i) => sum + weights[i]! * left.free,
+    (sum, { weight, free }) => sum + weight * free,
     0,
   );
 }
@@ -52,7 +52,7 @@ export function freeWeight(model: StudyModel, weights: readonly number[]): numbe
 /** Σ w r² about the weighted fit. */
 export function weightedSquares(model: StudyModel, weights: readonly number[]): number {
   return leftOver(model, weights, model.fit(weights)).reduce(
-    (sum, left, i) => sum + weights[i]! * left.residual ** 2,
+    (sum, { weight, residual }) => sum + weight * residual ** 2,
     0,
   );
 }

@@ -1,7 +1,8 @@
 import type { StudyModel, WeightedFit } from "./weightedFit";
 
-/** What a fit leaves of one study: its residual, and the share of its effect the fit did not take up. */
+/** What a fit leaves of one study: its weight, its residual, and the share of its effect the fit did not take up. */
 export interface LeftOver {
+  readonly weight: number;
   readonly residual: number;
   /** 1 − leverage. */
   readonly free: number;
@@ -20,12 +21,12 @@ export function leftOver(
   weights: readonly number[],
   fit: WeightedFit,
 ): LeftOver[] {
-  return weights.map((_, study) => {
+  return weights.map((weight, study) => {
     const leverage = fit.leverage(study);
-    if (leverage < 0.5) return { residual: fit.residual(study), free: 1 - leverage };
-    const others = model.fit(weights.map((weight, i) => (i === study ? 0 : weight)));
+    if (leverage < 0.5) return { weight, residual: fit.residual(study), free: 1 - leverage };
+    const others = model.fit(weights.map((other, i) => (i === study ? 0 : other)));
     const free = Math.exp(others.logInformation - fit.logInformation);
     // Where the others alone do not fix the fit, it passes through this study whatever its effect.
-    return { residual: free === 0 ? 0 : free * others.residual(study), free };
+    return { weight, residual: free === 0 ? 0 : free * others.residual(study), free };
   });
 }

@@ -1,3 +1,4 @@
+import { picked } from "../picked";
 import { BadInput } from "../problem";
 import { mean } from "../statistics/moments";
 
@@ -41,13 +42,8 @@ export function onePerStudy(
   });
   const rows = [...studies.values()];
   return {
-    effects: rows.map((own) => mean(own.map((row) => effects[row]!))),
-    standardErrors: rows.map((own) =>
-      errorOfMean(
-        own.map((row) => standardErrors[row]!),
-        correlation,
-      ),
-    ),
+    effects: rows.map((own) => mean(picked(effects, own))),
+    standardErrors: rows.map((own) => errorOfMean(picked(standardErrors, own), correlation)),
   };
 }
 

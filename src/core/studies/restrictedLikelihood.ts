@@ -22,7 +22,7 @@ export function restrictedLogLikelihood(
   return (
     -(
       fit.logInformation +
-      weights.reduce((sum, w, i) => sum - Math.log(w) + w * left[i]!.residual ** 2, 0)
+      left.reduce((sum, { weight: w, residual }) => sum - Math.log(w) + w * residual ** 2, 0)
     ) / 2
   );
 }
@@ -39,6 +39,6 @@ export function restrictedSlope(
   const weights = precisions(variances, between);
   const left = leftOver(model, weights, model.fit(weights));
   return (
-    weights.reduce((sum, w, i) => sum + (w * left[i]!.residual) ** 2 - w * left[i]!.free, 0) / 2
+    left.reduce((sum, { weight: w, residual, free }) => sum + (w * residual) ** 2 - w * free, 0) / 2
   );
 }

@@ -27,7 +27,7 @@ export function heaviest(weights: readonly number[]): number {
 /** Σ weight × value(i). */
 export function weightedSum(weights: readonly number[], value: (i: number) => number): number {
   let total = 0;
-  for (let i = 0; i < weights.length; i++) total += weights[i]! * value(i);
+  weights.forEach((weight, i) => (total += weight * value(i)));
   return total;
 }
 

@@ -2,6 +2,8 @@ import { expectWhole } from "../checks";
 import { BadInput } from "../problem";
 import { mean, standardDeviation } from "../statistics/moments";
 import { seededRandom, shuffled } from "../statistics/seededRandom";
+import { transposed } from "../transposed";
+import { zip } from "../zip";
 
 const LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
 
@@ -32,55 +34,62 @@ export function balancedGroups(
   // The draws take a whole number: 1.5 would deal as 1 does, unseen.
   if (!Number.isSafeInteger(seed)) throw new BadInput(`seed is ${seed}; expected a whole number`);
   const random = seededRandom(seed);
-  const score = singleScore(scores);
-  const sizes = new Array<number>(groups).fill(0);
+  const dealt = Array.from(LETTERS.slice(0, groups), (letter): Group => ({ letter, size: 0 }));
   const letters = new Array<string>(scores.length);
-  for (const stratum of byStratum(scores.length, strata)) {
-    const ranked = stratum.sort((i, j) => score[j]! - score[i]!);
+  for (const stratum of byStratum(singleScore(scores), strata)) {
+    const ranked = stratum.sort((one, other) => other.score - one.score);
     for (let start = 0; start < ranked.length; start += groups) {
       const run = ranked.slice(start, start + groups);
-      const hand = shuffled(smallestGroups(sizes, run.length, random), random);
-      run.forEach((athlete, place) => {
-        const group = hand[place]!;
-        sizes[group]! += 1;
-        letters[athlete] = LETTERS[group]!;
-      });
+      const hand = shuffled(smallest(dealt, run.length, random), random);
+      for (const [{ athlete }, group] of zip(run, hand)) {
+        group.size++;
+        letters[athlete] = group.letter;
+      }
     }
   }
   return letters;
 }
 
+interface Group {
+  readonly letter: string;
+  size: number;
+}
+
 /** One score an athlete: the score itself, or the mean of z-scores. A column without spread says nothing. */
 function singleScore(scores: readonly (readonly number[])[]): number[] {
   const columns = scores[0]?.length ?? 0;
-  if (columns <= 1 || scores.length < 2) return scores.map((row) => row[0]!);
-  const scales = scores[0]!.map((_, column) => {
-    const values = scores.map((row) => row[column]!);
+  if (columns <= 1 || scores.length < 2) return scores.map((row) => mean(row));
+  const scales = transposed(scores).map((values) => {
     return { centre: mean(values), spread: standardDeviation(values) };
   });
   return scores.map((row) =>
     mean(
-      row.map((x, i) => (scales[i]!.spread > 0 ? (x - scales[i]!.centre) / scales[i]!.spread : 0)),
+      zip(row, scales).map(([x, { centre, spread }]) => (spread > 0 ? (x - centre) / spread : 0)),
     ),
   );
 }
 
-/** The athletes' numbers, stratum by stratum in order of first appearance. */
-function byStratum(n: number, strata: readonly string[] | undefined): number[][] {
-  const found = new Map<string, number[]>();
-  for (let athlete = 0; athlete < n; athlete++) {
+/** An athlete by number, with the score to rank by. */
+interface Ranked {
+  readonly athlete: number;
+  readonly score: number;
+}
+
+/** The athletes, stratum by stratum in order of first appearance. */
+function byStratum(scores: readonly number[], strata: readonly string[] | undefined): Ranked[][] {
+  const found = new Map<string, Ranked[]>();
+  for (const [athlete, score] of scores.entries()) {
     const label = strata?.[athlete] ?? "";
     const members = found.get(label);
-    if (members) members.push(athlete);
-    else found.set(label, [athlete]);
+    if (members) members.push({ athlete, score });
+    else found.set(label, [{ athlete, score }]);
   }
   return [...found.values()];
 }
 
 /** The `count` groups with the fewest athletes so far, ties at random. */
-function smallestGroups(sizes: readonly number[], count: number, random: () => number): number[] {
-  const all = sizes.map((_, group) => group);
-  return shuffled(all, random)
-    .sort((a, b) => sizes[a]! - sizes[b]!)
+function smallest(groups: readonly Group[], count: number, random: () => number): Group[] {
+  return shuffled(groups, random)
+    .sort((one, other) => one.size - other.size)
     .slice(0, count);
 }

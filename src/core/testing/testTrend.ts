@@ -69,9 +69,9 @@ export function testTrend(
     scatter < ON_THE_LINE * largest
       ? drawn.map(withoutScatter)
       : withScatter(drawn, scatter, df, reachOf(df), confidence);
-  let next = 0;
-  return zip(lines, athletes).map(([line, tests]) =>
-    line ? trends[next++]! : noTrend(tests.length),
+  const trendOf = new Map(zip(drawn, trends));
+  return zip(lines, athletes).map(
+    ([line, tests]) => (line && trendOf.get(line)) ?? noTrend(tests.length),
   );
 }
 
@@ -98,10 +98,10 @@ function withScatter(
     const trueSlope = effect(athlete);
     const error = scatter / Math.sqrt(spread);
     const shrunkSlope = mixtureMean(trueSlope);
-    const nextScore = trueSlope.map((component, i) => ({
+    const nextScore = zip(trueSlope, spreads).map(([component, { sigma }]) => ({
       weight: component.weight,
       mean: meanScore + component.mean * ahead,
-      sd: Math.hypot(component.sd * ahead, spreads[i]!.sigma * Math.sqrt(1 + 1 / tests)),
+      sd: Math.hypot(component.sd * ahead, sigma * Math.sqrt(1 + 1 / tests)),
     }));
     const interval = mixtureInterval(nextScore, confidence);
     return {

@@ -1,5 +1,7 @@
 import { BadInput, NoAnswer } from "../problem";
 import { deviations, mean, sumOfSquaredDeviations } from "../statistics/moments";
+import { transposed } from "../transposed";
+import { zip } from "../zip";
 
 /** Mean squares of a table of athletes (rows) by trials (columns), one score a cell. */
 export interface TwoWayAnova {
@@ -25,9 +27,9 @@ export function twoWayAnova(rows: readonly (readonly number[])[]): TwoWayAnova {
   const scores = rows.flat();
   const grandMean = mean(scores);
   const byAthlete = deviations(rows.map((row) => mean(row)));
-  const byTrial = deviations(rows[0]!.map((_, trial) => mean(rows.map((row) => row[trial]!))));
-  const left = rows.flatMap((row, i) =>
-    row.map((score, j) => score - grandMean - byAthlete[i]! - byTrial[j]!),
+  const byTrial = deviations(transposed(rows).map((trial) => mean(trial)));
+  const left = zip(rows, byAthlete).flatMap(([row, athlete]) =>
+    zip(row, byTrial).map(([score, trial]) => score - grandMean - athlete - trial),
   );
   const errorDf = (n - 1) * (k - 1);
   return {

@@ -4,6 +4,7 @@ import {
   invalid,
   namesParts,
   notAvailable,
+  numberAt,
   report,
   single,
   table,
@@ -95,7 +96,10 @@ export const computeReserveCheck = typed(
 );
 
 function checkAll(calls: Calls, confidence: number) {
-  const complete = calls.errors.flatMap((error, row) => (error === null ? [] : [row]));
+  const complete = calls.errors.flatMap((error, row) => {
+    const called = numberAt(calls.called, row);
+    return error === null || called === null ? [] : [{ row, call: { called, error } }];
+  });
   if (complete.length === 0) {
     if (calls.errors.length === 1) return undefined;
     throw notAvailable("no row has a rep at the call, a called reserve and reps to failure");
@@ -104,9 +108,13 @@ function checkAll(calls: Calls, confidence: number) {
     throw notAvailable("lifter names a single lifter; expected none for one lifter's own calls");
   }
   return {
-    ...checkRows(calls, complete, confidence),
+    ...checkRows(
+      calls,
+      complete.map(({ row }) => row),
+      confidence,
+    ),
     dropped: calls.dropped,
-    calls: complete.map((row) => ({ called: calls.called[row]!, error: calls.errors[row]! })),
+    calls: complete.map(({ call }) => call),
   };
 }
 
@@ -116,19 +124,16 @@ function checkRows(
   rows: readonly number[],
   confidence: number,
 ): ReserveCheck {
-  if (lifterOf === undefined) {
-    return check(
-      rows.map((row) => errors[row]!),
-      confidence,
-    );
-  }
   const byLifter = new Map<number, number[]>();
   for (const row of rows) {
-    const lifter = lifterOf[row] ?? -1;
+    const error = numberAt(errors, row);
+    if (error === null) continue;
+    const lifter = lifterOf?.[row] ?? -1;
     const own = byLifter.get(lifter) ?? [];
-    own.push(errors[row]!);
+    own.push(error);
     byLifter.set(lifter, own);
   }
+  if (lifterOf === undefined) return check([...byLifter.values()].flat(), confidence);
   return squadReserveCheck([...byLifter.values()], confidence);
 }
 

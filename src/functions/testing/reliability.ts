@@ -1,5 +1,6 @@
 import { blockColumns, report } from "../../cells";
 import { reliability as analyseTrials } from "../../core/testing/reliability";
+import { transposed } from "../../core/transposed";
 import { readWholeRows } from "../pairs";
 import * as quantities from "../quantities";
 import { readConfidence } from "../settings";
@@ -73,9 +74,5 @@ export const computeReliability = typed((cells: Given<"trials", "confidence">) =
   const trials = blockColumns(cells.trials, quantities.score("trials"));
   const { columns, dropped } = readWholeRows(trials);
   const level = readConfidence(cells.confidence);
-  const byTrial = Object.values(columns);
-  const [first = []] = byTrial;
-  // Whole rows: every trial has a score in each.
-  const byAthlete = first.map((_score, row) => byTrial.map((column) => column[row]!));
-  return { ...analyseTrials(byAthlete, level), dropped };
+  return { ...analyseTrials(transposed(Object.values(columns)), level), dropped };
 });

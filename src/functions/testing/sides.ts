@@ -4,6 +4,7 @@ import {
   isGiven,
   labelIdentity,
   keyContent,
+  numberAt,
   quoted,
   readCell,
   readOne,
@@ -75,11 +76,14 @@ export function pairsOf(
   before: readonly (number | null)[],
   after: readonly (number | null)[],
 ): TrainingGroup & { readonly lost: number } {
-  const whole = rows.filter((row) => before[row] !== null && after[row] !== null);
+  const whole = rows.flatMap((row) => {
+    const [one, other] = [numberAt(before, row), numberAt(after, row)];
+    return one === null || other === null ? [] : [{ before: one, after: other }];
+  });
   return {
     name,
-    before: whole.map((row) => before[row]!),
-    after: whole.map((row) => after[row]!),
+    before: whole.map((pair) => pair.before),
+    after: whole.map((pair) => pair.after),
     lost: rows.length - whole.length,
   };
 }

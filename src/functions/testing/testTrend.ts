@@ -1,4 +1,4 @@
-import { groupRows, groupsIn, readOne, readRows, setting, table } from "../../cells";
+import { groupRows, groupsIn, numberAt, readOne, readRows, setting, table } from "../../cells";
 import { testTrend as fitTrends, type TestTrend } from "../../core/testing/testTrend";
 import { zip } from "../../core/zip";
 import { blankUnlessGiven } from "../blankUnlessGiven";
@@ -70,13 +70,14 @@ export const computeTestTrend = typed(
     const days = quantities.above0("per", "a number of days above 0");
     const per = readOne(setting(cells.per, days, USUAL_PER))!;
     const level = readConfidence(cells.confidence);
-    const [dates, scores] = [numbers.date!, numbers.score!];
     const isNamed = namedRows(labels.athlete!);
-    const isTest = (row: number) => dates[row] !== null && scores[row] !== null && isNamed(row);
+    const testIn = (row: number) => {
+      const [date, score] = [numberAt(numbers.date, row), numberAt(numbers.score, row)];
+      return date === null || score === null || !isNamed(row) ? undefined : { date, score };
+    };
+    const isTest = (row: number) => testIn(row) !== undefined;
     const athletes = groupsIn(groupRows(labels.athlete!, isTest, firstRow, "athlete"));
-    const tests = athletes.map(({ rows }) =>
-      rows.map((row) => ({ date: dates[row]!, score: scores[row]! })),
-    );
+    const tests = athletes.map(({ rows }) => rows.flatMap((row) => testIn(row) ?? []));
     const trends = fitTrends(tests, per, level);
     return zip(athletes, trends).map(([{ key }, trend]) => ({ athlete: key[0] ?? "", ...trend }));
   },

@@ -2,7 +2,7 @@ import type { ICellData, Univer } from "@univerjs/core";
 import { BooleanNumber, CellValueType } from "@univerjs/core";
 import type { FUniver } from "@univerjs/core/facade";
 import type { FWorksheet } from "@univerjs/sheets/facade";
-import { parseArea } from "../../formula/address";
+import { cellsOf, parseArea } from "../../formula/address";
 import { respell } from "../../formula/spelling";
 import type { Insertion } from "../../pane/insert/insertion";
 import { makeRoom } from "./growth/room";
@@ -23,12 +23,10 @@ export async function writeInsertion(
   const merge = (at: string, cell: ICellData) => {
     const area = parseArea(at);
     if (!area) return;
-    for (let row = area.startRow; row <= area.endRow; row++) {
-      for (let column = area.startColumn; column <= area.endColumn; column++) {
-        const before = (value[row] ??= {})[column];
-        const style = { ...styleIn(before), ...styleIn(cell) };
-        value[row]![column] = { ...before, ...cell, s: style };
-      }
+    for (const { row, column } of cellsOf(area)) {
+      const inRow = (value[row] ??= {});
+      const before = inRow[column];
+      inRow[column] = { ...before, ...cell, s: { ...styleIn(before), ...styleIn(cell) } };
     }
   };
   for (const { address: at, format } of formats) merge(at, { s: { n: { pattern: format } } });

@@ -33,7 +33,7 @@ export function columnsByHeading(
 function wantedBy({ name, description }: Wanted, headings: Headings): string[] {
   const own = [argumentWords(name).toLowerCase(), ...(headings[name] ?? [])];
   if (!/^Target\b/.test(description)) return own;
-  const capital = name[0]!.toUpperCase() + name.slice(1);
+  const capital = name.charAt(0).toUpperCase() + name.slice(1);
   const asked = headings[`planned${capital}`] ?? [];
   const aimed = headings[`target${capital}`] ?? [];
   return [...own.filter((words) => !DONE.test(words)), ...aimed, ...asked];

@@ -41,7 +41,7 @@ export function columnInsertion(
   const columns = spanOf(spot.columns).map((index) => ({
     index,
     label: labels[index] ?? "",
-    contents: grid.map((row) => row[index]!),
+    contents: columnOf(grid, index),
     first: spot.row,
   }));
   return {
@@ -64,19 +64,19 @@ export function tableInsertion(
   const [top = []] = grid;
   const isReport = spot.columns === 2 && grid.every(([label]) => parts.includes(String(label)));
   if (isReport) {
-    const cells = grid.map(([label, value], row) => ({ label: String(label), value: value!, row }));
-    const looks = cells.map(({ label, value }) => lookOf(label, [value]));
+    const cells = grid.map(([label, ...values]) => {
+      return { label: String(label), ...lookOf(String(label), values) };
+    });
     return {
       ...start(spot, formula),
       headings: [],
-      formats: cells.flatMap(({ row }) => {
-        const format = looks[row]!.format;
+      formats: cells.flatMap(({ format }, row) => {
         const address = cellAddress(spot.row + row, spot.column + 1);
         return format === undefined ? [] : [{ address, format }];
       }),
       widths: {
         [spot.column]: Math.max(...cells.map(({ label }) => label.length)),
-        [spot.column + 1]: Math.max(...looks.map(({ width }) => width)),
+        [spot.column + 1]: Math.max(...cells.map(({ width }) => width)),
       },
     };
   }
@@ -85,7 +85,7 @@ export function tableInsertion(
   const columns = spanOf(spot.columns).map((index) => ({
     index,
     label: hasHeadings ? String(top[index]) : "",
-    contents: grid.slice(hasHeadings ? 1 : 0).map((row) => row[index]!),
+    contents: columnOf(hasHeadings ? grid.slice(1) : grid, index),
     first: spot.row + (hasHeadings ? 1 : 0),
   }));
   return {
@@ -129,5 +129,8 @@ const start = ({ sheet, row, column }: Spot, formula: string) => ({
   address: cellAddress(row, column),
   formula,
 });
+
+/** The cells of one column of a result. */
+const columnOf = (grid: Grid, index: number) => grid.flatMap((row) => row.slice(index, index + 1));
 
 const spanOf = (count: number) => Array.from({ length: count }, (_, index) => index);

@@ -1,3 +1,4 @@
+import { onlyCell } from "../../cells";
 import type { PaneContext } from "../view/context";
 import { formulaOf, type Call } from "../formula/call";
 import { areaOf, referenceTo } from "../formula/reference";
@@ -41,10 +42,10 @@ export async function planInsertion(
   }
   if (beside && goesBeside(beside, target))
     return besideItsRows(call, grid, beside, target, context);
-  const isOneCell = grid.length === 1 && grid[0]?.length === 1;
-  return isOneCell
-    ? intoOneCell(call, grid[0]![0], target, context)
-    : asTable(call, grid, target, context);
+  const content = onlyCell(grid);
+  return content === undefined
+    ? asTable(call, grid, target, context)
+    : intoOneCell(call, content, target, context);
 }
 
 /** A single row's result may go anywhere, but not level with the headings. */

@@ -27,7 +27,8 @@ export function readQuestion(text: string, known: ReadonlySet<string>): Question
   return { asked, pairs: pairsOf(terms) };
 }
 
-const oneReading = (stem: string, { words }: Meant) => (words.length === 1 ? words[0]! : stem);
+const oneReading = (stem: string, { words: [word = stem, ...others] }: Meant) =>
+  others.length === 0 ? word : stem;
 
 function optionsOf(term: string, read: ReadonlyMap<string, Meant>): Map<string, number> {
   const { words, trust } = read.get(term) ?? { words: [term], trust: 1 };

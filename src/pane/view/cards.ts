@@ -84,7 +84,8 @@ function handOutForm(squad: SheetCards, context: PaneContext, said: HTMLElement)
     autocomplete: "off",
     value: squad.page ?? new URL("card/", context.home).href,
   });
-  const chosen = () => (who.value === "" ? squad.cards : [squad.cards[Number(who.value)]!]);
+  const chosen = () =>
+    squad.cards.filter((_card, at) => who.value === "" || Number(who.value) === at);
   const action = (label: string, act: () => Promise<string>): HTMLElement => {
     const button = element("button", { type: "button" }, label);
     button.addEventListener("click", () => {

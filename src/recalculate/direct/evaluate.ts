@@ -1,5 +1,5 @@
 import { sameTo } from "../../core/statistics/compare";
-import { CellError, widthOf, type Grid } from "../../cells";
+import { CellError, onlyCell, widthOf, type Grid } from "../../cells";
 import { isError, type CellValue } from "../../xlsx/model";
 import type {
   Arithmetic,
@@ -130,7 +130,7 @@ const isText = (operator: Operator): operator is Comparison | "&" =>
 
 /** Several cells are taken in ways of their own. */
 function onlyValue(grid: Grid): CellValue {
-  return grid.length === 1 && widthOf(grid) === 1 ? contentOf(grid[0]![0]!) : uncertain();
+  return contentOf(known(onlyCell(grid)));
 }
 
 /** What a cell shows of what one of our functions puts in it. */

@@ -1,3 +1,4 @@
+import { zip } from "../../core/zip";
 import type { Area } from "../../formula/address";
 import type { SheetArea } from "./reads";
 
@@ -49,7 +50,7 @@ export function columnsOf<T>(
   const stretches: Stretch<T>[] = [];
   const add = ({ rows, items }: Column<T>) => {
     const from = firstFrom(rows, startRow);
-    const to = rows[from]! > endRow ? from : firstFrom(rows, endRow + 1, from);
+    const to = (rows[from] ?? Infinity) > endRow ? from : firstFrom(rows, endRow + 1, from);
     if (from < to) stretches.push({ rows, items, from, to });
   };
   if (endColumn - startColumn < columns.size) {
@@ -69,9 +70,9 @@ function inOrder<T>({ rows, items }: { rows: number[]; items: T[] }): {
   rows: number[];
   items: T[];
 } {
-  if (rows.every((row, at) => at === 0 || rows[at - 1]! <= row)) return { rows, items };
-  const order = rows.map((_, at) => at).sort((one, other) => rows[one]! - rows[other]!);
-  return { rows: order.map((at) => rows[at]!), items: order.map((at) => items[at]!) };
+  if (rows.every((row, at) => (rows[at - 1] ?? row) <= row)) return { rows, items };
+  const inRows = zip(rows, items).sort(([one], [other]) => one - other);
+  return { rows: inRows.map(([row]) => row), items: inRows.map(([, item]) => item) };
 }
 
 /** The first place in a list of rising numbers, not before `from`, that holds this one or a larger one. */

@@ -3,7 +3,7 @@
  * {1, 2; 3, 4}, functions, a place of a column or grid y[2] or y[2, 3], and our own cell functions, SPARE.E1RM(100, 5).
  * What is done to a column is done to each of its values.
  */
-import { CellError } from "../../cells";
+import { CellError, onlyCell } from "../../cells";
 import { implementationOf } from "../../functions/implementationOf";
 import { implementations } from "../../functions/implementations";
 import { builtIns } from "./builtIns";
@@ -152,8 +152,8 @@ function call(name: string, given: readonly Value[]): Value {
 function cellFunction(id: string, given: readonly Value[]): Value {
   const result = implementationOf(implementations, id)(...given.map(asRange));
   const rows = result.map((row) => row.map(readContent));
-  const [first] = rows;
-  if (rows.length === 1 && first?.length === 1) return first[0]!;
+  const only = onlyCell(rows);
+  if (only !== undefined) return only;
   return rows.every(({ length }) => length === 1) ? rows.flat() : { rows };
 }
 

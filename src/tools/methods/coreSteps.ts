@@ -1,11 +1,14 @@
 /** What worked examples show of the inside of the longer calculations: what the core itself goes by. */
+import { last } from "../../core/last";
+import { picked } from "../../core/picked";
 import { integratedEffects } from "../../core/statistics/integratedEffects";
 import { equations } from "../../core/strength/equations";
 import { waysOf } from "../../core/strength/strengthTrend";
 import { driftSd, trendModel, type Drift } from "../../core/strength/trend/trendModel";
 import { usedSets, type UsedSets } from "../../core/strength/trend/usedSets";
 import { contrastOf } from "../../core/strength/trend/wanderings";
-import { numbersOf, type Grid, type Value } from "./values";
+import { transposed } from "../../core/transposed";
+import { numberOf, numbersOf, type Grid, type Value } from "./values";
 
 type Steps = (...values: Value[]) => Grid;
 
@@ -17,11 +20,8 @@ export const coreSteps: Readonly<Record<string, Steps>> = {
   trendLines: (...log) => {
     const used = logOf(log);
     const model = trendModel(used, [driftOver(used.days)], OPTIONS);
-    const rows = used.days.map((_, day) => {
-      const [z = 0, , bias = 0, curve = 0] = model.series.map((series) => series[day]!);
-      return [z, bias, curve, model.variances[day]!];
-    });
-    return { rows };
+    const [z, , bias, curve] = model.series;
+    return { rows: transposed([z ?? [], bias ?? [], curve ?? [], model.variances]) };
   },
   /** A row for each likely pair of wanderings: its weight, ln 1RM today with its SD, the rise with its SD. */
   trendWays: (...log) => {
@@ -32,8 +32,8 @@ export const coreSteps: Readonly<Record<string, Steps>> = {
   /** The same with a drift up to the day numbered `change`, from 1, and another after it: the two rises in its place. */
   trendWaysOfTwo: (change, ...log) => {
     const used = logOf(log);
-    const at = numbersOf(change ?? 1)[0]! - 1;
-    const [first, turn, end] = [used.days[0]!, used.days[at]!, used.days.at(-1)!];
+    const at = numberOf(change ?? 1) - 1;
+    const [first = NaN, turn = NaN, end = NaN] = picked(used.days, [0, at, used.days.length - 1]);
     const drifts: Drift[] = [
       { elapsed: used.days.map((day) => Math.min(day, turn) - first), sd: driftSd(turn - first) },
       { elapsed: used.days.map((day) => Math.max(0, day - turn)), sd: driftSd(end - turn) },
@@ -56,9 +56,9 @@ export const coreSteps: Readonly<Record<string, Steps>> = {
     const { spreads } = integratedEffects({
       values: numbersOf(values),
       errorVariances: numbersOf(variances),
-      sigma: numbersOf(sigma)[0]!,
-      df: df === null ? undefined : numbersOf(df)[0]!,
-      scale: numbersOf(scale)[0]!,
+      sigma: numberOf(sigma),
+      df: df === null ? undefined : numberOf(df),
+      scale: numberOf(scale),
     });
     return {
       rows: spreads.map((one) => [
@@ -75,24 +75,16 @@ export const coreSteps: Readonly<Record<string, Steps>> = {
 const OPTIONS = { equation: equations.epley };
 
 function logOf([date = null, load = null, reps = null, reserve = null]: Value[]): UsedSets {
-  const loads = numbersOf(load);
-  const [dates, allReps, reserves] = [date, reps, reserve].map(numbersOf) as [
-    number[],
-    number[],
-    number[],
-  ];
-  const sets = loads.map((one, i) => ({
-    date: dates[i]!,
-    load: one,
-    reps: allReps[i]!,
-    reserve: reserves[i]!,
-  }));
+  const rows = transposed([date, load, reps, reserve].map(numbersOf)) as Logged[];
+  const sets = rows.map(([date, load, reps, reserve]) => ({ date, load, reps, reserve }));
   return usedSets(sets, OPTIONS);
 }
 
+type Logged = [date: number, load: number, reps: number, reserve: number];
+
 function driftOver(days: readonly number[]): Drift {
-  const elapsed = days.map((day) => day - days[0]!);
-  return { elapsed, sd: driftSd(elapsed.at(-1)!) };
+  const [first = NaN] = days;
+  return { elapsed: days.map((day) => day - first), sd: driftSd(last(days) - first) };
 }
 
 type Ways = ReturnType<typeof waysOf>;
@@ -122,8 +114,9 @@ function sideBySide(
 /** The mean and the SD of the weekly rise after a day less that before it. */
 function differenceOfRises(levels: Ways[number]["levels"], at: number, days: readonly number[]) {
   const end = days.length - 1;
-  const before = 7 / (days[at]! - days[0]!);
-  const after = 7 / (days[end]! - days[at]!);
+  const [first = NaN, turn = NaN, today = NaN] = picked(days, [0, at, end]);
+  const before = 7 / (turn - first);
+  const after = 7 / (today - turn);
   const [{ mean, sd } = { mean: 0, sd: 0 }] = contrastOf(
     [{ weight: 1, levels }],
     [

@@ -12,8 +12,10 @@ export const heldToSize = (): readonly BaseFunction[] => [
     }),
   ),
   around("EXPAND", (within, array, rows, columns, ...rest) => {
-    const wanted = [rows, columns].map((size) => (size && !size.isNull() ? sizeIn(size) : 1));
-    return isTooLarge(wanted[0]!, wanted[1]!) ? wrong() : within(array, rows, columns, ...rest);
+    const wanted = (size: typeof rows) => (size && !size.isNull() ? sizeIn(size) : 1);
+    return isTooLarge(wanted(rows), wanted(columns))
+      ? wrong()
+      : within(array, rows, columns, ...rest);
   }),
   // Every cell of a product adds up a row of the one and a column of the other.
   around("MMULT", (within, one, other) => {
