@@ -69,13 +69,16 @@ export function createSearch(items: readonly Findable[]): Search {
 
   return (text) => {
     const question = readQuestion(text, known);
-    const asked = question.asked.filter(({ options }) => tellsOf({ options }, tells) > 0);
-    if (asked.length === 0) return [];
+    const words = question.asked
+      .map(({ options }) => ({ options, tells: tellsOf({ options }, tells) }))
+      .filter((word) => word.tells > 0);
+    if (words.length === 0) return [];
     const ranked = places
+      .filter(({ often }) => words.some(({ options }) => hasAny(often, options)))
       .map((place) => ({
         item: place.item,
         closeness:
-          kindFactor(place.item, question) * closenessOf(place, { ...question, asked }, tells),
+          kindFactor(place.item, question) * closenessOf(place, words, question.pairs, tells),
       }))
       .sort((a, b) => b.closeness - a.closeness);
     const enough = FAR * (ranked[0]?.closeness ?? 0);
@@ -133,9 +136,25 @@ function tellsOf({ options }: Pick<Asked, "options">, tells: Tells): number {
   return known.length > 0 ? Math.min(...known) : 0;
 }
 
+/** A word of a question: the terms it may stand for, each with the trust in that, and what it tells. */
+interface Word {
+  readonly options: Asked["options"];
+  readonly tells: number;
+}
+
+/** Whether any term that a word may stand for is there at all. */
+function hasAny(there: ReadonlyMap<string, unknown>, options: Asked["options"]): boolean {
+  for (const term of options.keys()) if (there.has(term)) return true;
+  return false;
+}
+
 /** How close what is offered comes to the question: by the way of asking that fits best, and by all of them together. */
-function closenessOf(place: Place, { asked, pairs }: Question, tells: Tells): number {
-  const words = asked.map(({ options }) => ({ options, tells: tellsOf({ options }, tells) }));
+function closenessOf(
+  place: Place,
+  words: readonly Word[],
+  pairs: Question["pairs"],
+  tells: Tells,
+): number {
   const whole = words.reduce((sum, word) => sum + word.tells, 0);
   const kind = kindTerms[place.item.kind];
 
