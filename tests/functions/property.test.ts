@@ -5,6 +5,7 @@ import { implementations } from "../../src/functions/implementations";
 import { only } from "../present";
 import { faultOfCall, firstFault, replaced, sample } from "./calls";
 import { call, functions, wordsOf } from "./catalogue";
+import { asText, faultOf } from "./faults";
 import { anyArgument } from "./hostile";
 import { everyPair } from "./matrix";
 import { layouts } from "./plausible";
@@ -52,8 +53,9 @@ describe.each(byId)("%s", { timeout: TIME_LIMIT }, (id, entry) => {
   it("has a result for arguments as a coach would give them", () => {
     const results = layouts.flatMap((layout) =>
       sample(entry, layout, 20).map((args) => {
-        expect(faultOfCall(id, args)).toBeUndefined();
-        return call(id, ...args).flat();
+        const result = call(id, ...args);
+        expect(faultOf(result, args), asText(args)).toBeUndefined();
+        return result.flat();
       }),
     );
     const answered = results.filter((contents) =>
