@@ -31,7 +31,6 @@ export function toRange(argument: unknown): Range {
 function rowsOf(argument: unknown): (readonly unknown[])[] {
   const elements = arrayElements(argument);
   if (!Array.isArray(elements)) return [[argument]];
-  if (elements.length === 0) return [[null]];
   return elements.some(Array.isArray)
     ? elements.map((row: unknown) => (Array.isArray(row) ? (row as unknown[]) : [row]))
     : [elements as unknown[]];
