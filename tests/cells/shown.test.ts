@@ -14,7 +14,7 @@ describe("a number with so many decimals", () => {
     expect(fixed(2.5, 0)).toBe("3");
     expect(fixed(-2.5, 0)).toBe("-3");
     expect(fixed(1.005, 2)).toBe("1.01");
-    expect(fixed(2.675, 2)).toBe("2.68");
+    expect(fixed(4.015, 2)).toBe("4.02");
     expect(fixed(82.25, 1)).toBe("82.3");
   });
 

@@ -53,10 +53,10 @@ export function planCheck(planned: CheckedSet, done: CheckedSet, equation: Equat
   };
 }
 
-function checkSet({ load, reps, reserve = 0 }: CheckedSet): void {
+function checkSet({ load, reps, reserve }: CheckedSet): void {
   expectPositive("load", load);
   expectAtLeast("reps", reps, 1);
-  expectAtLeast("reserve", reserve, 0);
+  if (reserve !== undefined) expectAtLeast("reserve", reserve, 0);
 }
 
 const maximum = ({ load, reps }: CheckedSet, reserve: number, equation: Equation) =>

@@ -65,9 +65,9 @@ function reserveOf({ weeks, from, to, step = 1 }: Taper, week: number): number {
   return roundToMultiple(onTheWay(from, to, week, weeks), step, "nearest-tie-up");
 }
 
-function checkTaper({ weeks, from, to, step = 1 }: Taper): void {
+function checkTaper({ weeks, from, to, step }: Taper): void {
   expectWhole("weeks", weeks, 1, MOST_WEEKS);
   expectAtLeast("the reserve of week 1", from, 0);
   expectAtLeast("the reserve of the last week", to, 0);
-  expectAtLeast("step", step, 0);
+  if (step !== undefined) expectAtLeast("step", step, 0);
 }
