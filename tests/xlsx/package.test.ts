@@ -27,6 +27,9 @@ const refusal = (bytes: Uint8Array): string => {
   throw new Error("the file was read");
 };
 
+const isSame = (bytes: Uint8Array, others: Uint8Array | undefined) =>
+  others !== undefined && Buffer.compare(bytes, others) === 0;
+
 /** The bytes of a good workbook with one part put in or replaced. */
 function withPart(path: string, content: Uint8Array): Uint8Array {
   const parts = new Map(readPackage(bytesOf("openpyxl")).parts);
@@ -131,7 +134,8 @@ describe("a package", () => {
       const { parts } = readPackage(bytesOf(name));
       const again = readPackage(writePackage({ parts })).parts;
       expect([...again.keys()]).toEqual([...parts.keys()]);
-      for (const [path, bytes] of parts) expect(again.get(path)).toEqual(bytes);
+      const changed = [...parts].filter(([path, bytes]) => !isSame(bytes, again.get(path)));
+      expect(changed).toEqual([]);
     }
   });
 

@@ -19,6 +19,7 @@ test("numbers that only look alike when written side by side are told apart", ()
 
 test("it goes on being right when it has had to forget", () => {
   const square = remembering((x) => x * x);
-  for (let x = 0; x < 10_000; x++) expect(square(x)).toBe(x * x);
+  const numbers = Array.from({ length: 10_000 }, (_, x) => x);
+  expect(numbers.map((x) => square(x))).toEqual(numbers.map((x) => x * x));
   expect(square(3)).toBe(9);
 });
