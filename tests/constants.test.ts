@@ -4,7 +4,10 @@ import { parse, parsed, sourcesIn } from "./sources";
 
 const SPELLED_AS_CONSTANT = /^[A-Z][A-Z0-9_]*$/;
 
-/** Whether all of a value is written out: a number, a text, a pattern, a sum of such, or a table or set of them. */
+/**
+ * Whether all of a value is written out: a number, a text, a pattern, what is put together of such and of other
+ * constants, or a table or set of them.
+ */
 function isWrittenOut(value: ts.Node): boolean {
   if (ts.isAsExpression(value) || ts.isSatisfiesExpression(value)) {
     return isWrittenOut(value.expression);
@@ -16,7 +19,21 @@ function isWrittenOut(value: ts.Node): boolean {
   if (ts.isObjectLiteralExpression(value)) return isTable(value.properties);
   if (ts.isPropertyAssignment(value)) return isWrittenOut(value.initializer);
   if (ts.isNewExpression(value)) {
-    return /^(Map|Set)$/.test(value.expression.getText()) && isTable(value.arguments ?? []);
+    return /^(Map|Set|RegExp)$/.test(value.expression.getText()) && isTable(value.arguments ?? []);
+  }
+  if (ts.isIdentifier(value)) return SPELLED_AS_CONSTANT.test(value.text);
+  if (ts.isPropertyAccessExpression(value)) return SPELLED_AS_CONSTANT.test(value.name.text);
+  if (ts.isSpreadElement(value)) return isWrittenOut(value.expression);
+  if (ts.isTaggedTemplateExpression(value)) {
+    return value.tag.getText() === "String.raw" && isWrittenOut(value.template);
+  }
+  if (ts.isTemplateExpression(value)) {
+    return value.templateSpans.every(({ expression }) => isWrittenOut(expression));
+  }
+  // "SUM MAX MIN".split(" ") is a table, and so is [...].join(" ") a text.
+  if (ts.isCallExpression(value) && ts.isPropertyAccessExpression(value.expression)) {
+    const { expression: of, name } = value.expression;
+    return /^(split|join)$/.test(name.text) && isWrittenOut(of) && isTable(value.arguments);
   }
   return (
     ts.isLiteralExpression(value) ||
@@ -30,7 +47,10 @@ function isWrittenOut(value: ts.Node): boolean {
 const isTable = (parts: readonly ts.Node[]) => parts.length > 0 && parts.every(isWrittenOut);
 
 const isMisspelled = ({ name, initializer }: ts.VariableDeclaration) => {
-  if (initializer === undefined || !ts.isIdentifier(name)) return false;
+  // What is another's under a name of its own is spelled as that name asks.
+  if (initializer === undefined || !ts.isIdentifier(name) || ts.isIdentifier(initializer)) {
+    return false;
+  }
   const isConstant = SPELLED_AS_CONSTANT.test(name.text);
   if (isWrittenOut(initializer)) return !isConstant;
   return isConstant && (ts.isArrowFunction(initializer) || ts.isFunctionExpression(initializer));
@@ -54,6 +74,12 @@ describe("a module's constant", () => {
     "const sides = { top: 't', bottom: -1 } as const;",
     "const errors: readonly string[] = ['#N/A', '#REF!'];",
     "const young = new Set(['FILTER', 'SORT']);",
+    "const old = new Set('SUM MAX'.split(' '));",
+    "const longest = 2 * MOST;",
+    "const word = String.raw`\\w${MARK}`;",
+    "const marked = new RegExp(`^${MARK}$`, 'u');",
+    "const all = [...SOME, 'AVERAGE'];",
+    "const sides = { left: Align.LEFT };",
     "const DOUBLE = (value: number) => 2 * value;",
   ])("that is written out is in UPPER_CASE, and a function never is: not %s", (text) => {
     expect(misspelled(parse(text))).toHaveLength(1);
@@ -66,6 +92,8 @@ describe("a module's constant", () => {
     "const listeners: (() => void)[] = [];",
     "let count = 0;",
     "const catalogue = readCatalogue();",
+    "export const catalogue = CATALOGUE;",
+    "const names = new Set(catalogue.map(({ name }) => name));",
     "function first() { const place = 0; return place; }",
   ])("%s is spelled right", (text) => {
     expect(misspelled(parse(text))).toEqual([]);

@@ -45,7 +45,7 @@ export interface Command {
 const TIMEOUT = "give a workbook up that takes longer to compute; there is no limit unless given";
 const DRY_RUN = "report alone, whatever else is said";
 
-const calc: Command = {
+const CALC: Command = {
   takes: "FILE… [-o WHERE | --in-place]",
   what: "work out the formulas that use SPARE functions, and those that read from them",
   more: [
@@ -69,7 +69,7 @@ const calc: Command = {
   ],
 };
 
-const plain: Command = {
+const PLAIN: Command = {
   takes: "FILE… -o WHERE",
   what: "make a copy with values in place of those formulas, each formula in a note",
   more: ["WHERE is as for calc. For people who do not have the add-in."],
@@ -77,17 +77,17 @@ const plain: Command = {
   examples: ["spare plain book.xlsx -o copy.xlsx"],
 };
 
-const portable: Command = {
+const PORTABLE: Command = {
   takes: "FILE… -o WHERE",
   what: "make a copy that calculates in Excel without the add-in",
   more: [
     "WHERE is as for calc. What cannot calculate becomes a value with a note, and the report says which.",
   ],
-  options: plain.options,
+  options: PLAIN.options,
   examples: ["spare portable book.xlsx -o copy.xlsx"],
 };
 
-const cards: Command = {
+const CARDS: Command = {
   takes: "FILE… -o FOLDER",
   what: 'make a card for the phone of each lifter on the sheet "Cards", and a page to print',
   more: ["Of several workbooks each has a folder of its own name in FOLDER."],
@@ -101,7 +101,7 @@ const cards: Command = {
   examples: ["spare cards book.xlsx -o cards --page https://your.host/card/"],
 };
 
-const value: Command = {
+const VALUE: Command = {
   takes: "FORMULA",
   what: "answer one formula; a result of several cells is a table",
   more: [
@@ -112,7 +112,7 @@ const value: Command = {
   examples: ['spare value "SPARE.LOADFOR(140, 5, 2, 2.5)"', 'spare value "SPARE.LOADCHART(140)"'],
 };
 
-const table: Command = {
+const TABLE: Command = {
   takes: "FILE… --formula FORMULA [-o WHERE]",
   what: "answer one formula over a table that may be too large for a workbook",
   more: [
@@ -132,7 +132,7 @@ const table: Command = {
   ],
 };
 
-const help: Command = {
+const HELP: Command = {
   takes: "[COMMAND]",
   what: "show how spare, or one command of it, is used",
   more: [],
@@ -144,7 +144,7 @@ const help: Command = {
 export const SHELLS = ["bash", "zsh", "fish"] as const;
 export type Shell = (typeof SHELLS)[number];
 
-const completion: Command = {
+const COMPLETION: Command = {
   takes: SHELLS.join("|"),
   what: "print what lets a shell complete commands and options",
   more: ["The printed script is sourced by the shell's own start file."],
@@ -157,7 +157,16 @@ const completion: Command = {
   ],
 };
 
-export const COMMANDS = { calc, plain, portable, cards, value, table, help, completion } as const;
+export const COMMANDS = {
+  calc: CALC,
+  plain: PLAIN,
+  portable: PORTABLE,
+  cards: CARDS,
+  value: VALUE,
+  table: TABLE,
+  help: HELP,
+  completion: COMPLETION,
+} as const;
 
 export type CommandName = keyof typeof COMMANDS;
 export const commandNames = Object.keys(COMMANDS) as CommandName[];

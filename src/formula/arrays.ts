@@ -10,7 +10,7 @@ import { tokensOf } from "./tokens";
  */
 
 /** Functions that take whole ranges and answer with one value, in whatever kind of formula. */
-const takesRanges = new Set(
+const TAKES_RANGES = new Set(
   (
     "SUM AVERAGE COUNT COUNTA COUNTBLANK MAX MIN MEDIAN PRODUCT STDEV STDEV.S STDEV.P STDEVP VAR " +
     "VAR.S VAR.P VARP SUBTOTAL AND OR NPV IRR LARGE SMALL GEOMEAN HARMEAN AVEDEV DEVSQ SKEW KURT " +
@@ -20,7 +20,7 @@ const takesRanges = new Set(
 );
 
 /** Functions that can answer with many values, or with a range, though given single cells. */
-const answersWithMany = new Set(
+const ANSWERS_WITH_MANY = new Set(
   (
     "ANCHORARRAY BYCOL BYROW CHOOSECOLS CHOOSEROWS DROP EXPAND FILTER FREQUENCY GROWTH HSTACK INDEX " +
     "INDIRECT LAMBDA LET LINEST LOGEST MAKEARRAY MAP MMULT MODE.MULT OFFSET RANDARRAY REDUCE " +
@@ -40,12 +40,12 @@ export function needsArray(formula: string): boolean {
     const { kind, text } = token;
     if (text === "(") open.push(tokens[index - 1]?.kind === "call" ? textAt(index - 1) : "");
     if (text === ")") open.pop();
-    if (kind === "call") return answersWithMany.has(text.toUpperCase());
+    if (kind === "call") return ANSWERS_WITH_MANY.has(text.toUpperCase());
     if (text === "{" || text === "#") return true;
     if (!mayBeRange(token)) return false;
     const joined = textAt(index - 1) === ":" || textAt(index + 1) === ":";
     if (kind === "cell" && !joined) return false;
-    return !(isArgument(index) && takesRanges.has((open.at(-1) ?? "").toUpperCase()));
+    return !(isArgument(index) && TAKES_RANGES.has((open.at(-1) ?? "").toUpperCase()));
   });
 
   /** Whether a range is all there is between the commas around it. */

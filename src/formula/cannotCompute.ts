@@ -13,7 +13,7 @@ export interface Surroundings {
 }
 
 /** These depend on the program, the computer or the network, not on the workbook alone. */
-const dependsOnSurroundings = new Set(
+const DEPENDS_ON_SURROUNDINGS = new Set(
   "CELL CUBEVALUE GETPIVOTDATA IMAGE INFO RTD WEBSERVICE".split(" "),
 );
 
@@ -50,7 +50,7 @@ export function cannotCompute(
   function whyNotCall(text: string): string | undefined {
     const name = text.toUpperCase();
     if (callsOurs(`${text}(`) || isName(text) || name.startsWith("_XLPM.")) return undefined;
-    if (dependsOnSurroundings.has(name)) return `${name} depends on more than the workbook`;
+    if (DEPENDS_ON_SURROUNDINGS.has(name)) return `${name} depends on more than the workbook`;
     return known.has(name) ? undefined : `${name} is not a function we can compute`;
   }
 }

@@ -10,7 +10,7 @@ import { tokensOf } from "./tokens";
  * `_xlfn.SINGLE(A1:A9)`. The list is that of [MS-XLSX] 2.2.2 and of the functions added since.
  */
 
-const young = new Set(
+const YOUNG = new Set(
   (
     "ACOT ACOTH AGGREGATE ARABIC ARRAYTOTEXT BASE BETA.DIST BETA.INV BINOM.DIST " +
     "BINOM.DIST.RANGE BINOM.INV BITAND BITLSHIFT BITOR BITRSHIFT BITXOR BYCOL BYROW " +
@@ -61,7 +61,7 @@ export function toFile(formula: string): string {
     if (own.has(name) && ["call", "name", "cell"].includes(kind)) return `_xlpm.${text}`;
     if (kind !== "call") return text;
     if (YOUNGEST.has(name)) return `_xlfn._xlws.${name}`;
-    return young.has(name) ? `_xlfn.${name}` : text;
+    return YOUNG.has(name) ? `_xlfn.${name}` : text;
   });
   tokens.forEach(({ text }, index) => {
     if (text === "#") {

@@ -2,7 +2,7 @@ import { quoteSheet, sheetIn } from "./address";
 import { mapParts, piecesOf, textOf, trimmed, type Piece } from "./pieces";
 
 /** The functions that take the same cells of several sheets, and to which these are so many more arguments. */
-const takesSheets = new Set(
+const TAKES_SHEETS = new Set(
   (
     "AVERAGE AVERAGEA COUNT COUNTA MAX MAXA MIN MINA PRODUCT STDEV STDEV.P STDEV.S STDEVA STDEVP " +
     "STDEVPA SUM SUMSQ VAR VAR.P VAR.S VARA VARP VARPA"
@@ -18,7 +18,7 @@ export function writeOutSheets(formula: string, sheets: readonly string[]): stri
   if (!/:[^!]*!/.test(formula)) return formula;
   return textOf(
     mapParts(piecesOf(formula), (part, { call }) => {
-      const names = call && takesSheets.has(call.toUpperCase()) && namesIn(part, sheets);
+      const names = call && TAKES_SHEETS.has(call.toUpperCase()) && namesIn(part, sheets);
       if (!names) return part;
       const cells = textOf(trimmed(part).slice(1));
       return piecesOf(names.map((name) => `${quoteSheet(name)}!${cells}`).join(","));

@@ -23,10 +23,10 @@ export interface Token {
  * A longer word never starts with a reference: in "A1B", "LOG10(" and "A1!", "A1", "LOG10" and "A1"
  * are part of a name, a function and a sheet's name.
  */
-const ends = String.raw`(?![\p{L}\p{N}_.\\(!])`;
-const word = String.raw`[\p{L}_\\][\p{L}\p{N}_.\\?]*`;
+const ENDS = String.raw`(?![\p{L}\p{N}_.\\(!])`;
+const WORD = String.raw`[\p{L}_\\][\p{L}\p{N}_.\\?]*`;
 
-const patterns: readonly (readonly [TokenKind, string])[] = [
+const PATTERNS: readonly (readonly [TokenKind, string])[] = [
   ["text", String.raw`"(?:[^"]|"")*"`],
   // 'Week 1'!, Log!, [1]Log!, Jan:Dec!
   [
@@ -37,24 +37,24 @@ const patterns: readonly (readonly [TokenKind, string])[] = [
     "error",
     String.raw`#(?:REF!|VALUE!|DIV/0!|NULL!|NUM!|NAME\?|N/A|SPILL!|CALC!|FIELD!|BLOCKED!|CONNECT!|BUSY!|UNKNOWN!|GETTING_DATA)`,
   ],
-  ["columns", String.raw`\$?[A-Za-z]{1,3}:\$?[A-Za-z]{1,3}${ends}`],
-  ["rows", String.raw`\$?\d{1,7}:\$?\d{1,7}${ends}`],
-  ["cell", String.raw`\$?[A-Za-z]{1,3}\$?\d{1,7}${ends}`],
-  ["call", String.raw`${word}(?=\()`],
-  ["structured", String.raw`(?:${word})?\[(?:[^\[\]']|'.|\[(?:[^\[\]']|'.)*\])*\]`],
-  ["name", word],
+  ["columns", String.raw`\$?[A-Za-z]{1,3}:\$?[A-Za-z]{1,3}${ENDS}`],
+  ["rows", String.raw`\$?\d{1,7}:\$?\d{1,7}${ENDS}`],
+  ["cell", String.raw`\$?[A-Za-z]{1,3}\$?\d{1,7}${ENDS}`],
+  ["call", String.raw`${WORD}(?=\()`],
+  ["structured", String.raw`(?:${WORD})?\[(?:[^\[\]']|'.|\[(?:[^\[\]']|'.)*\])*\]`],
+  ["name", WORD],
   ["number", String.raw`(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?`],
   ["space", String.raw`\s+`],
   ["operator", String.raw`<>|<=|>=|[^]`],
 ];
 
-const pattern = new RegExp(patterns.map(([, source]) => `(${source})`).join("|"), "gu");
+const PATTERN = new RegExp(PATTERNS.map(([, source]) => `(${source})`).join("|"), "gu");
 
 /** Takes a formula apart, with or without its "=". A season's log has 100,000 formulas, so without lists between. */
 export function tokensOf(formula: string): Token[] {
   const tokens: Token[] = [];
-  pattern.lastIndex = 0;
-  for (let match = pattern.exec(formula); match; match = pattern.exec(formula)) {
+  PATTERN.lastIndex = 0;
+  for (let match = PATTERN.exec(formula); match; match = PATTERN.exec(formula)) {
     tokens.push({ kind: kindOf(match), text: match[0] });
   }
   return tokens;
@@ -64,5 +64,5 @@ export function tokensOf(formula: string): Token[] {
 function kindOf(match: RegExpExecArray): TokenKind {
   let group = 1;
   while (match[group] === undefined) group++;
-  return patterns[group - 1]?.[0] ?? "operator";
+  return PATTERNS[group - 1]?.[0] ?? "operator";
 }

@@ -13,7 +13,7 @@ import type { Book, FormulaCell } from "./book";
 export type Unable = (cell: FormulaCell) => string | undefined;
 
 /** These turn days into numbers or back, which a workbook that counts from 1904 does otherwise. */
-const countsDays = new Set(
+const COUNTS_DAYS = new Set(
   (
     "DATE DATEDIF DATEVALUE DAY DAYS DAYS360 EDATE EOMONTH ISOWEEKNUM MONTH NETWORKDAYS " +
     "NETWORKDAYS.INTL NOW TEXT TODAY WEEKDAY WEEKNUM WORKDAY WORKDAY.INTL YEAR YEARFRAC"
@@ -61,7 +61,7 @@ export function findUnable(book: Book, known: ReadonlySet<string>): Unable {
     const whole = tokens.some(({ kind }) => kind === "columns" || kind === "rows");
     const calls = tokens.filter(({ kind }) => kind === "call");
     for (const name of calls.map(({ text }) => text.toUpperCase())) {
-      if (book.from1904 && countsDays.has(name)) {
+      if (book.from1904 && COUNTS_DAYS.has(name)) {
         return `${name} counts days from 1904 in this workbook`;
       }
       if (rowsAreHidden && SKIPS_HIDDEN_ROWS.has(name)) return `${name} depends on hidden rows`;

@@ -1,7 +1,7 @@
 import type { Server } from "node:http";
 import { createServer } from "node:http";
 import sirv from "sirv";
-import { contentSecurityPolicy } from "../hosts/page/policy";
+import { CONTENT_SECURITY_POLICY } from "../hosts/page/policy";
 import { serveCompressed } from "./serveCompressed";
 import { refuse } from "./serveRefusals";
 
@@ -55,7 +55,7 @@ export async function serve(
 /** The card's page names its own script by hash in its own, narrower policy; two policies would both have to hold. */
 function policyFor(url: string): string {
   const framing = "frame-ancestors 'none'";
-  return url.startsWith("/card/") ? framing : `${contentSecurityPolicy}; ${framing}`;
+  return url.startsWith("/card/") ? framing : `${CONTENT_SECURITY_POLICY}; ${framing}`;
 }
 
 /** How many ports to try before giving up. */

@@ -1,7 +1,7 @@
 import { join } from "node:path";
 import CopyPlugin from "copy-webpack-plugin";
 import webpack, { type Configuration } from "webpack";
-import { contentSecurityPolicy } from "../hosts/page/policy";
+import { CONTENT_SECURITY_POLICY } from "../hosts/page/policy";
 import { readCatalogue } from "./catalogue";
 import { compiledPage } from "./compile";
 import { readDemo } from "./demo";
@@ -34,7 +34,7 @@ export function workbookConfig(): Configuration {
         patterns: [
           {
             from: join(PAGE, "index.html"),
-            transform: (source) => String(source).replace("{{policy}}", contentSecurityPolicy),
+            transform: (source) => String(source).replace("{{policy}}", CONTENT_SECURITY_POLICY),
           },
           { from: join(PAGE, "offline", "manifest.webmanifest") },
           { from: join(PAGE, "offline", "icons"), to: "app-icons" },

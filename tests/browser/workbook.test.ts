@@ -2,7 +2,7 @@ import type { ICellData } from "@univerjs/core";
 import { expect, it } from "vitest";
 import { readDemo } from "../../src/tools/demo";
 import { cellAddress } from "../../src/formula/address";
-import { contentSecurityPolicy } from "../../src/hosts/page/policy";
+import { CONTENT_SECURITY_POLICY } from "../../src/hosts/page/policy";
 import { named } from "../present";
 import { computedDemo } from "../theDemo";
 import { describeInBrowser, home, joinBrowser } from "./browser";
@@ -107,9 +107,9 @@ describeInBrowser("the embedded workbook", () => {
 
   it("carries its content security policy in the page and in the answer's header", async () => {
     const response = await fetch(home);
-    expect(response.headers.get("Content-Security-Policy")).toContain(contentSecurityPolicy);
-    expect(await response.text()).toContain(`content="${contentSecurityPolicy}"`);
-    expect(contentSecurityPolicy).toContain("script-src 'self';");
+    expect(response.headers.get("Content-Security-Policy")).toContain(CONTENT_SECURITY_POLICY);
+    expect(await response.text()).toContain(`content="${CONTENT_SECURITY_POLICY}"`);
+    expect(CONTENT_SECURITY_POLICY).toContain("script-src 'self';");
 
     // Run from a timer, as the page's own code would: what a test runs directly is let through.
     const evaluated = await session.page.evaluate(

@@ -21,11 +21,11 @@ export function styleData(style: StyleModel): IStyleData {
     ...(style.italic && { it: BooleanNumber.TRUE }),
     ...(style.underline && { ul: { s: BooleanNumber.TRUE } }),
     ...(style.strike && { st: { s: BooleanNumber.TRUE } }),
-    ...(raised && { va: offsets[raised] }),
+    ...(raised && { va: OFFSETS[raised] }),
     ...(fill && { bg: { rgb: fill } }),
     ...(borders && { bd: bordersData(borders) }),
-    ...(horizontal && { ht: horizontals[horizontal] }),
-    ...(vertical && { vt: verticals[vertical] }),
+    ...(horizontal && { ht: HORIZONTALS[horizontal] }),
+    ...(vertical && { vt: VERTICALS[vertical] }),
     ...(style.wrap && { tb: WrapStrategy.WRAP }),
     ...(indent && { pd: { [horizontal === "right" ? "r" : "l"]: indent * INDENT_STEP } }),
     ...(turn !== undefined && { tr: turnData(turn) }),
@@ -36,13 +36,13 @@ export function styleData(style: StyleModel): IStyleData {
 /** The same of a style that the engine keeps, where also a page's own spellings occur. */
 export function styleModel(data: IStyleData): StyleModel {
   const { ff, fs, cl, bg, bd, ht, vt, pd, va } = data;
-  const horizontal = ht ? horizontalNames.get(ht) : undefined;
-  const vertical = vt ? nameOf(verticals, vt) : undefined;
+  const horizontal = ht ? HORIZONTAL_NAMES.get(ht) : undefined;
+  const vertical = vt ? nameOf(VERTICALS, vt) : undefined;
   const indent = Math.round(((horizontal === "right" ? pd?.r : pd?.l) ?? 0) / INDENT_STEP);
   const turn = turnModel(data.tr);
   const color = hexColor(cl?.rgb);
   const fill = hexColor(bg?.rgb);
-  const raised = va ? nameOf(offsets, va) : undefined;
+  const raised = va ? nameOf(OFFSETS, va) : undefined;
   const borders = bordersModel(bd);
   return {
     // A page may name several fonts to fall back on; a file names one.
@@ -65,23 +65,23 @@ export function styleModel(data: IStyleData): StyleModel {
   };
 }
 
-const offsets = { superscript: BaselineOffset.SUPERSCRIPT, subscript: BaselineOffset.SUBSCRIPT };
+const OFFSETS = { superscript: BaselineOffset.SUPERSCRIPT, subscript: BaselineOffset.SUBSCRIPT };
 
-const horizontals = {
+const HORIZONTALS = {
   left: HorizontalAlign.LEFT,
   center: HorizontalAlign.CENTER,
   right: HorizontalAlign.RIGHT,
   justify: HorizontalAlign.JUSTIFIED,
   distributed: HorizontalAlign.DISTRIBUTED,
 };
-const horizontalNames = new Map([
-  ...Object.entries(horizontals).map(
+const HORIZONTAL_NAMES = new Map([
+  ...Object.entries(HORIZONTALS).map(
     ([name, code]) => [code, name as StyleModel["horizontal"]] as const,
   ),
   [HorizontalAlign.BOTH, "justify"] as const,
 ]);
 
-const verticals = {
+const VERTICALS = {
   top: VerticalAlign.TOP,
   middle: VerticalAlign.MIDDLE,
   bottom: VerticalAlign.BOTTOM,
@@ -111,7 +111,7 @@ const SIDES: Readonly<Record<BorderSide, "t" | "b" | "l" | "r">> = {
   right: "r",
 };
 
-const lines: Readonly<Record<LineStyle, BorderStyleTypes>> = {
+const LINES: Readonly<Record<LineStyle, BorderStyleTypes>> = {
   thin: BorderStyleTypes.THIN,
   hair: BorderStyleTypes.HAIR,
   dotted: BorderStyleTypes.DOTTED,
@@ -131,7 +131,7 @@ function bordersData(borders: NonNullable<StyleModel["borders"]>): IBorderData {
   return Object.fromEntries(
     Object.entries(borders).map(([side, { style, color }]) => [
       SIDES[side as BorderSide],
-      { s: lines[style], cl: { rgb: color } },
+      { s: LINES[style], cl: { rgb: color } },
     ]),
   );
 }
@@ -145,6 +145,6 @@ function bordersModel(borders: Nullable<IBorderData>): StyleModel["borders"] {
 }
 
 function lineModel(line: Nullable<IBorderStyleData>): LineModel | undefined {
-  const style = line ? nameOf(lines, line.s) : undefined;
+  const style = line ? nameOf(LINES, line.s) : undefined;
   return style && { style, color: hexColor(line?.cl?.rgb) ?? "#000000" };
 }

@@ -3,7 +3,7 @@
  * carries it in a meta element, so that it holds wherever the files are put, and `npm start` sends
  * it as a header as well.
  */
-export const contentSecurityPolicy = [
+export const CONTENT_SECURITY_POLICY = [
   "default-src 'none'",
   "script-src 'self'",
   // The spreadsheet's menus and dialogs write style elements as they open. Styles run no code and,

@@ -21,10 +21,10 @@ const BETWEEN = String.raw`\.?:\.?`;
 const AREA = `(?:${CELL}(?:${BETWEEN}${CELL})?#?|${COLUMN}${BETWEEN}${COLUMN}|${ROW}${BETWEEN}${ROW})`;
 const TABLE = String.raw`[\p{L}_][\p{L}\p{N}_.]*\[(?:[^[\]]|\[[^[\]]*\])*\]|\[@[^[\]]*\]|\[@\[[^[\]]*\]\]`;
 
-const reference = new RegExp(`^(?:(?:${SHEET_SOURCE})?${AREA}|${TABLE})$`, "iu");
+const REFERENCE = new RegExp(`^(?:(?:${SHEET_SOURCE})?${AREA}|${TABLE})$`, "iu");
 
 /** Whether this text, alone, is a reference to cells. */
-export const isReference = (text: string): boolean => reference.test(text);
+export const isReference = (text: string): boolean => REFERENCE.test(text);
 
 /** Cells with their sheet: `referenceTo("Week 1", "B2:B20")` is `'Week 1'!B2:B20`. */
 export function referenceTo(sheet: string, address: string): string {

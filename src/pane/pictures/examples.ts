@@ -4,7 +4,7 @@ import type { Cells } from "./picture";
 const DAY = 46_000;
 
 /** A small invented selection for each picture, by its id, to show what it draws before anything is selected. */
-export const examples: Readonly<Record<string, Cells>> = {
+export const EXAMPLES: Readonly<Record<string, Cells>> = {
   "strength-trend": [
     ["date", "one-rep max, kg", "low", "high"],
     [DAY, 121.4, 112.6, 130.9],

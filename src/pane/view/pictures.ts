@@ -1,7 +1,7 @@
 import { columnsOfSeveral, isSameName } from "../formula/mixed";
 import { NO_CHART, nativeChartOf } from "../nativeChart";
 import { isProblem, pictures, svgToPng, type Picture } from "../pictures";
-import { examples } from "../pictures/examples";
+import { EXAMPLES } from "../pictures/examples";
 import { trendSettings, type FoundSettings } from "../pictures/settings";
 import type { Selection } from "../port";
 import type { PaneContext, View } from "./context";
@@ -138,7 +138,7 @@ const rowsOf = (values: Selection["values"], answers: readonly Answer[]) =>
 
 /** What a picture looks like, before anything is selected. */
 function exampleOf(picture: Picture, dark: boolean): HTMLElement[] {
-  const data = picture.read(examples[picture.id] ?? []);
+  const data = picture.read(EXAMPLES[picture.id] ?? []);
   if (isProblem(data)) return [];
   const svg = picture.draw(data, { width: PANE_WIDTH, dark, document });
   svg.setAttribute("aria-label", `An example: ${picture.title}`);

@@ -16,7 +16,7 @@ export interface Reader {
 }
 
 /** From those that bind least to those that bind most. */
-const levels: readonly (readonly Operator[])[] = [COMPARISONS, ["&"], ["+", "-"], ["*", "/"]];
+const LEVELS: readonly (readonly Operator[])[] = [COMPARISONS, ["&"], ["+", "-"], ["*", "/"]];
 
 /** More pieces than anybody types; whoever goes through an expression calls himself for its parts. */
 const MOST_PIECES = 500;
@@ -43,10 +43,10 @@ export function parseExpression(
   }
 
   function readLevel(level: number): Expression {
-    if (level === levels.length) return readPower();
+    if (level === LEVELS.length) return readPower();
     let left = readLevel(level + 1);
     for (let count = 1; ; count++) {
-      const operator = levels[level]?.find((each) => each === pieces[at]?.text);
+      const operator = LEVELS[level]?.find((each) => each === pieces[at]?.text);
       if (operator === undefined || pieces[at]?.kind !== "operator") return left;
       // A second comparison would compare a truth value.
       if (level === 0 && count > 1) throw new NotHere();

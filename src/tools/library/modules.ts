@@ -18,7 +18,7 @@ const SOURCE = join(ROOT, "src");
 /** Where in the package the code of others lies. */
 const OTHERS = "others";
 
-const common = {
+const COMMON = {
   absWorkingDir: ROOT,
   bundle: true,
   format: "esm",
@@ -41,14 +41,14 @@ export async function modulesOf(): Promise<Modules> {
   const files = new Set(loaded.flatMap((each) => [...each.files]));
   const packages = new Set<string>();
   const own = await build({
-    ...common,
+    ...COMMON,
     entryPoints: [...files].filter((file) => file.endsWith(".ts")),
     outbase: SOURCE,
     define: { CATALOGUE: JSON.stringify(readCatalogue()) },
     plugins: [fileByFile(packages)],
   });
   const others = await build({
-    ...common,
+    ...COMMON,
     entryPoints: [...packages].map((name) => ({ in: entryFor(name), out: pathFor(name) })),
     splitting: true,
     chunkNames: `${OTHERS}/shared-[hash]`,

@@ -8,7 +8,7 @@ export type ColorOf = (element: XmlElement | undefined) => string | undefined;
 export function colorReader(file: Package, workbookPath: string, styles?: XmlElement): ColorOf {
   const theme = themeColors(file, workbookPath);
   const own = childOf(childOf(styles, "colors"), "indexedColors");
-  const palette = own ? own.children.map(({ attributes }) => rgbOf(attributes.rgb)) : oldPalette;
+  const palette = own ? own.children.map(({ attributes }) => rgbOf(attributes.rgb)) : OLD_PALETTE;
 
   return (element) => {
     if (!element) return undefined;
@@ -59,7 +59,7 @@ function tinted(color: string, tint: number): string {
 
 /** The palette of before 2007: eight colours twice, then forty-eight more. */
 const BASIC = "#000000 #ffffff #ff0000 #00ff00 #0000ff #ffff00 #ff00ff #00ffff";
-const oldPalette = (
+const OLD_PALETTE = (
   `${BASIC} ${BASIC} ` +
   "#800000 #008000 #000080 #808000 #800080 #008080 #c0c0c0 #808080 #9999ff #993366 #ffffcc #ccffff " +
   "#660066 #ff8080 #0066cc #ccccff #000080 #ff00ff #ffff00 #00ffff #800080 #800000 #008080 #0000ff " +

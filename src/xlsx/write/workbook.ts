@@ -157,7 +157,7 @@ function writeRelationships(related: readonly (readonly [type: string, target: s
 function writeContentTypes(paths: readonly string[], media: readonly string[]): string {
   const endings = [...new Set(media.map(endingOf))];
   const typed = paths.flatMap((path) => {
-    const type = partTypes.find(([pattern]) => pattern.test(path))?.[1];
+    const type = PART_TYPES.find(([pattern]) => pattern.test(path))?.[1];
     return type === undefined ? [] : { PartName: `/${path}`, ContentType: type };
   });
   return writeXml("Types", { xmlns: `${PACKAGE_NAMESPACE}/content-types` }, [
@@ -174,7 +174,7 @@ function writeContentTypes(paths: readonly string[], media: readonly string[]): 
 }
 
 const OFFICE = "application/vnd.openxmlformats-officedocument";
-const partTypes: readonly (readonly [path: RegExp, type: string])[] = [
+const PART_TYPES: readonly (readonly [path: RegExp, type: string])[] = [
   [/^xl\/workbook\.xml$/, `${OFFICE}.spreadsheetml.sheet.main+xml`],
   [/^xl\/worksheets\/sheet\d+\.xml$/, `${OFFICE}.spreadsheetml.worksheet+xml`],
   [/^xl\/drawings\/drawing\d+\.xml$/, `${OFFICE}.drawing+xml`],

@@ -25,11 +25,11 @@ interface WorkerEvent {
 
 const worker = self as unknown as Worker;
 const FAMILY = "reps-to-spare ";
-const cacheName = FAMILY + VERSION;
+const CACHE_NAME = FAMILY + VERSION;
 
 worker.addEventListener("install", (event) => {
   event.waitUntil(
-    caches.open(cacheName).then((cache) =>
+    caches.open(CACHE_NAME).then((cache) =>
       // Past the browser's own cache, which may hold files of the version before.
       cache.addAll(FILES.map((file) => new Request(file, { cache: "no-cache" }))),
     ),
@@ -38,7 +38,7 @@ worker.addEventListener("install", (event) => {
 
 worker.addEventListener("activate", (event) => {
   const tidied = caches.keys().then((names) => {
-    const former = names.filter((name) => name.startsWith(FAMILY) && name !== cacheName);
+    const former = names.filter((name) => name.startsWith(FAMILY) && name !== CACHE_NAME);
     return Promise.all(former.map((name) => caches.delete(name)));
   });
   event.waitUntil(tidied.then(() => worker.clients.claim()));
@@ -55,7 +55,7 @@ worker.addEventListener("fetch", (event) => {
 });
 
 async function answer(request: Request): Promise<Response> {
-  const cache = await caches.open(cacheName);
+  const cache = await caches.open(CACHE_NAME);
   const kept = await cache.match(request, { ignoreSearch: true });
   return kept ?? fetch(request);
 }
