@@ -62,12 +62,12 @@ export function barLoader({ bar, plates }: PlateSet): BarLoader {
     const side = (load - bar) / 2 / rack.measure;
     const whole = Math.round(side);
     const met = whole >= 0 && sameTo(bar + 2 * whole * rack.measure, load);
-    table = tableTo((met ? whole : Math.floor(side)) + rack.largest, rack, table, load);
+    table = tableTo(whole + rack.largest, rack, table, load);
 
     const fewest = last(table);
     if (met && loadable(fewest, whole)) return platesOf(whole, rack, table);
-    const below = nextBelow(fewest, met ? whole - 1 : Math.floor(side));
-    const above = nextAbove(fewest, met ? whole + 1 : Math.ceil(side));
+    const below = nextBelow(fewest, Math.floor(side));
+    const above = nextAbove(fewest, Math.ceil(side));
     const sum = { exact: undefined, below, above }[nearest];
     if (sum !== undefined) return platesOf(sum, rack, table);
     const loadOf = (sum: number) => withoutDust(bar + 2 * sum * rack.measure);

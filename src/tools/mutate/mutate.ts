@@ -20,7 +20,7 @@ import { runnerOf, type Answer, type Job, type Runner } from "./pool";
 /** The seed of all random tests, or a change might be noticed by luck. */
 process.env.SEED ??= "2026";
 
-/** So many of the tests that load a file, and least besides, are asked wherever they are. */
+/** So many of the tests that load a file, and least besides, are asked where its room has none. */
 const NEAREST = 3;
 /** With a changed source a test may take this many times as long as with the right one, and then some. */
 const PATIENCE = 5;
@@ -56,14 +56,15 @@ const loaded = await loadedBy(unit);
 const isBeside = (test: string, target: string) =>
   test.startsWith(target.replace(/^src\/(\w+)\/.*/, "tests/$1/"));
 
-/** The unit tests that load a file, those that load least first: its room's own and a few more, or all that there are. */
+/** The unit tests that load a file, those that load least first: its room's own, or a few where it has none, or all. */
 function testsOf(target: string): string[] {
   const size = (test: string) => loaded.get(test)?.files.size ?? 0;
   const tests = unit
     .filter((test) => loaded.get(test)?.files.has(target))
     .sort((a, b) => size(a) - size(b));
-  const near = tests.filter((test, place) => place < NEAREST || isBeside(test, target));
-  return asksAll ? [...new Set([...near, ...tests])] : near;
+  const beside = tests.filter((test) => isBeside(test, target));
+  if (asksAll) return [...new Set([...beside, ...tests])];
+  return beside.length > 0 ? beside : tests.slice(0, NEAREST);
 }
 
 async function examine(target: string): Promise<Found> {

@@ -51,6 +51,8 @@ describe("plates for a load", () => {
     expect(() => kilograms(103)).toThrow("the nearest are 102.5 below and 105 above");
     expect(kilograms(103, "below")).toEqual([25, 15, 1.25]);
     expect(kilograms(103, "above")).toEqual([25, 15, 2.5]);
+    expect(() => kilograms(21)).toThrow("the nearest are 20 below and 22.5 above");
+    expect(own([10])(35, "above")).toEqual([10]);
     expect(kilograms(100, "below")).toEqual([25, 15]);
     expect(kilograms(100, "above")).toEqual([25, 15]);
   });
@@ -174,7 +176,18 @@ describe("plates for a load", () => {
     expect(() => kilograms(1e9)).toThrow("load is 1000000000, too many steps of 2.5 to search");
     expect(() => own([25, 0.0001])(500)).toThrow("plates with fewer decimals");
     expect(() => own([25, 1e-8])(100)).toThrow("plates of 1e-8 and 25 share no common step");
+  });
+
+  it("are at most a thousand a side", () => {
+    expect(own([[25, 1], 1.25])(2567.5)).toHaveLength(1000);
+    expect(() => own([[25, 1], 1.25])(2570)).toThrow(
+      "the load takes 1001 plates a side; expected at most 1000",
+    );
     expect(() => own([[25, 1], 1.25])(3820)).toThrow("the load takes 1501 plates a side");
+    expect(own([[25, 1000]])(70)).toEqual([25]);
+    expect(() => own([[25, 1001]])).toThrow(
+      "pairs is 1001; expected a whole number from 0 to 1000",
+    );
   });
 
   it("name the row of the plates that cannot be right", () => {
