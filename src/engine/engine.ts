@@ -7,13 +7,14 @@ import { CalculationMode, UniverSheetsFormulaPlugin } from "@univerjs/sheets-for
 import "@univerjs/engine-formula/facade";
 import "@univerjs/sheets/facade";
 import "@univerjs/sheets-formula/facade";
+import { computeAll, WaitlessFormulaEngine } from "./atOnce";
 import type { HeadlessWorkbook, OnProgress } from "./headless";
 import { contentOf, messageAt } from "./inspect";
 import type { Place } from "./messages";
 import type { FunctionsMetadata, Implementations } from "./metadata";
 import { registerFunctions } from "./register";
 import { respellWorkbook } from "./respell";
-import { hasCircle, SettlingFormulaEngine } from "./settle";
+import { hasCircle } from "./settle";
 import { spillAt } from "./spill";
 
 /** Opens a workbook with the formula engine and nothing else: no screen, no toolbar, no mouse. */
@@ -29,9 +30,9 @@ export async function openInEngine(
     logLevel: LogLevel.WARN,
   });
   univer.registerPlugins([
-    [SettlingFormulaEngine],
+    [WaitlessFormulaEngine],
     [UniverSheetsPlugin],
-    [UniverSheetsFormulaPlugin, { initialFormulaComputing: CalculationMode.FORCED }],
+    [UniverSheetsFormulaPlugin, { initialFormulaComputing: CalculationMode.NO_CALCULATION }],
   ]);
   const api = FUniver.newAPI(univer);
   if (onProgress) {
@@ -43,7 +44,9 @@ export async function openInEngine(
   const messages = registerFunctions(univer, metadata, implementations);
   const workbook = api.getActiveWorkbook()!;
   const calculated = () => api.getFormula().onCalculationResultApplied();
-  await calculated();
+  const opened = calculated();
+  computeAll(univer);
+  await opened;
 
   function sheetNamed(name: string) {
     const sheet = workbook.getSheetByName(name);
