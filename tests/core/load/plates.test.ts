@@ -44,6 +44,8 @@ describe("plates for a load", () => {
   it("are those of the common set, in pounds (common practice; arithmetic)", () => {
     expect(pounds(135)).toEqual([45]);
     expect(pounds(245)).toEqual([45, 45, 10]);
+    const one = [45, 35, 25, 10, 5, 2.5];
+    expect(one.map((weight) => pounds(45 + 2 * weight))).toEqual(one.map((weight) => [weight]));
   });
 
   it("name the nearest loads where the load cannot be met, or are those below or above", () => {
@@ -73,6 +75,19 @@ describe("plates for a load", () => {
         [10, 1],
       ])(80),
     ).toEqual([20, 10]);
+  });
+
+  it("are found where few of each must be used up", () => {
+    const few = own(
+      [
+        [6, 1],
+        [5, 3],
+        [4, 1],
+        [1, 1],
+      ],
+      0,
+    );
+    expect(few(38)).toEqual([5, 5, 5, 4]);
   });
 
   it("are the larger plates first where two ways take equally few", () => {
