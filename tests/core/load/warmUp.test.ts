@@ -33,6 +33,7 @@ describe("warm-up sets", () => {
   it("keep two steps on the bar, and are not rounded unless asked", () => {
     expect(warmUpSets(30, { bar: 20 }).map(({ load }) => load)).toEqual([20, 20, 22.5, 27]);
     expect(warmUpSets(33)[0]).toEqual({ load: 33 * 0.4, reps: 8 });
+    expect(warmUpSets(2)[0]).toEqual({ load: 0.8, reps: 8 });
   });
 
   it("leave out what is not lighter than the work set: a bar as heavy, or a step rounded up to it", () => {
@@ -77,10 +78,13 @@ describe("warm-up sets", () => {
       warmUpSets(100, { steps: [good, { fraction, reps, row }] });
     expect(second(40, 8)).toThrow("step 2: fraction is 40; expected above 0 and at most 1");
     expect(second(0, 8)).toThrow("step 2: fraction is 0");
+    expect(second(1.5, 8)).toThrow("step 2: fraction is 1.5");
     expect(second(0.4, 0)).toThrow("step 2: reps is 0; expected a whole number");
+    expect(second(0.4, 101)).toThrow("reps is 101; expected a whole number from 1 to 100");
     expect(second(0.4, 2.5, 6)).toThrow("step 6: reps is 2.5");
     expect(() => warmUpSets(15, { bar: 20 })).toThrow("load is 15; expected at least the bar, 20");
     expect(() => warmUpSets(0)).toThrow("load is 0; expected above 0");
+    expect(() => warmUpSets(100, { bar: -1 })).toThrow("bar is -1; expected at least 0");
     expect(() => warmUpSets(100, { increment: -1 })).toThrow("increment is -1");
   });
 });

@@ -17,7 +17,11 @@ describe("the error of a call", () => {
   });
 
   test("is refused where the set ended before the call", () => {
-    expect(() => callError(8, 1, 7)).toThrow(BadInput);
+    expect(() => callError(8, 1, 7)).toThrow(
+      new BadInput(
+        "repsToFailure is 7, fewer than the 8 reps at the call; expected all reps of the set",
+      ),
+    );
   });
 
   test("carries no binary dust", () => {

@@ -146,6 +146,7 @@ describe("the change of one athlete", () => {
   test("from a score of 0 or less has no percent", () => {
     expect(reasonOf(changeScore({ ...retest, before: 0 }).percent)).toMatch(/above 0/);
     expect(reasonOf(changeScore({ ...retest, before: -3 }).percent)).toMatch(/above 0/);
+    expect(changeScore({ ...retest, before: 0.5, after: 0.75 }).percent).toBe(0.5);
   });
 
   test("far beyond test error keeps a p above 0", () => {
