@@ -1,3 +1,4 @@
+import { join } from "node:path";
 import { EsbuildPlugin } from "esbuild-loader";
 import MiniCssExtractPlugin from "mini-css-extract-plugin";
 import type { Configuration } from "webpack";
@@ -15,7 +16,12 @@ export const compiled = (name: string, platform: "web" | "node20", target: strin
     devtool: false,
     output: { path: DIST, filename: "[name].js" },
     resolve: { extensions: [".ts", ".js"] },
-    module: { rules: [{ test: /\.tsx?$/, loader: "esbuild-loader", options: { target } }] },
+    module: {
+      rules: [
+        { test: /\.tsx?$/, loader: "esbuild-loader", options: { target } },
+        { test: /@univerjs[\\/].*\.js$/, loader: join(import.meta.dirname, "fieldsLoader.mjs") },
+      ],
+    },
     optimization: { minimizer: [minimizer(target)] },
     performance: { hints: false },
   }) satisfies Configuration;
