@@ -3,7 +3,7 @@ import { expect, it } from "vitest";
 import { implementations } from "../../src/functions/implementations";
 import { cellAt, elementAt, only } from "../present";
 import { describeInBrowser, home, joinBrowser } from "./browser";
-import { openPage } from "./pageSession";
+import { firstSheet, openPage } from "./pageSession";
 
 /*
  * The four tasks of a coach's week, each from an empty workbook and by the Toolbox alone. What the squad has (its names,
@@ -162,7 +162,7 @@ describeInBrowser("a coach's week, by the Toolbox alone", () => {
   /** An empty workbook with what the squad has, and a coach before it whose actions are counted. */
   async function begin(size: typeof SMALLEST, task: string, given: readonly Row[]) {
     const session = await openPage(await joinBrowser(), home, {
-      demo: "first sheet",
+      demo: firstSheet,
       viewport: size,
     });
     const { page } = session;

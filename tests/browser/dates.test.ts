@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import { describeInBrowser, home, joinBrowser } from "./browser";
-import { openPage } from "./pageSession";
+import { firstSheet, openPage } from "./pageSession";
 
 /** 5 January and 1 May 2026, as days since the last of 1899. */
 const january = 46_027;
@@ -13,7 +13,7 @@ describeInBrowser("dates in the browser's language", () => {
     ["en-US", may, "1 May 2026"],
   ] as const)("are typed, pasted and edited (%s)", async (locale, day, text) => {
     const language = locale === "en-US" ? {} : { locale };
-    const session = await openPage(await joinBrowser(), home, { demo: "first sheet", ...language });
+    const session = await openPage(await joinBrowser(), home, { demo: firstSheet, ...language });
     expect(await session.page.evaluate(() => navigator.language)).toBe(locale);
     const sheet = await session.addSheet();
     for (const typed of ["5/1/2026", "26/1/2026", "8-10", "5/1/2026"]) await session.type(typed);

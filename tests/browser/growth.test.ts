@@ -2,14 +2,14 @@ import { beforeEach, expect, it } from "vitest";
 import { describeInBrowser, home, joinBrowser } from "./browser";
 import { openForAll } from "./openForAll";
 import type { PageSession } from "./pageSession";
-import { openPage } from "./pageSession";
+import { firstSheet, openPage } from "./pageSession";
 
 describeInBrowser("a sheet grows before anybody reaches its edge", () => {
   let session: PageSession;
   let sheet: string;
 
   openForAll(async () => {
-    session = await openPage(await joinBrowser(), home, { demo: "first sheet" });
+    session = await openPage(await joinBrowser(), home, { demo: firstSheet });
   });
 
   beforeEach(async () => {

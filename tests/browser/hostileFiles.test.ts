@@ -5,7 +5,7 @@ import { checkSheet, checkValue } from "../hostile/files/file";
 import { seed } from "../random";
 import { describeInBrowser, home, joinBrowser } from "./browser";
 import { openForAll } from "./openForAll";
-import { openPage, patience, type PageSession } from "./pageSession";
+import { firstSheet, openPage, patience, type PageSession } from "./pageSession";
 
 /** Of the hostile files, those that a browser could take otherwise than the reading code alone. */
 const refused = [
@@ -30,7 +30,7 @@ const opened = [
 describeInBrowser("a file that somebody made to harm", () => {
   let session: PageSession;
   openForAll(async () => {
-    session = await openPage(await joinBrowser(), home, { demo: "first sheet" });
+    session = await openPage(await joinBrowser(), home, { demo: firstSheet });
   });
   async function open(name: string, called = "hostile"): Promise<void> {
     const file = hostileFiles(seed).find((each) => each.name === name)!;

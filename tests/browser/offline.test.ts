@@ -5,7 +5,7 @@ import { afterAll, beforeAll, expect, it, onTestFinished } from "vitest";
 import { serve } from "../../src/tools/serve";
 import { built } from "../built";
 import { describeInBrowser, joinBrowser } from "./browser";
-import { openPage, ready } from "./pageSession";
+import { firstSheet, openPage, ready, sheetsOfDemo } from "./pageSession";
 
 describeInBrowser("without a network", () => {
   let parent: string;
@@ -13,7 +13,10 @@ describeInBrowser("without a network", () => {
   beforeAll(() => {
     // Any folder of any host will do.
     parent = mkdtempSync(join(tmpdir(), "offline-"));
-    cpSync(built(), join(parent, "some", "folder"), { recursive: true });
+    const folder = join(parent, "some", "folder");
+    cpSync(built(), folder, { recursive: true });
+    // The page is opened four times, and what it opens on does not matter.
+    writeFileSync(join(folder, "demo.json"), sheetsOfDemo(firstSheet));
   });
 
   afterAll(() => {

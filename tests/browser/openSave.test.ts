@@ -9,7 +9,7 @@ import { picturesOf, type Pictures } from "../../src/engine/data/pictures";
 import { lookInto, readData } from "../engine/data/support";
 import { accent, describeInBrowser, home, joinBrowser, pixelsOf } from "./browser";
 import type { PageSession, Visitor } from "./pageSession";
-import { openPage } from "./pageSession";
+import { firstSheet, openPage } from "./pageSession";
 
 const fileOf = (name: string) => join(import.meta.dirname, "../xlsx/files", `${name}.xlsx`);
 const log = "Week 1's log";
@@ -26,7 +26,7 @@ describeInBrowser("a workbook of one's own in the page", () => {
     session = await openPage(await joinBrowser(), home, { demo });
     ({ page } = session);
   };
-  beforeEach(() => visit("first sheet"));
+  beforeEach(() => visit(firstSheet));
 
   async function type(address: string, text: string): Promise<void> {
     await session.go(address);
@@ -181,7 +181,7 @@ describeInBrowser("a workbook of one's own in the page", () => {
   });
 
   it("prints the sheet that is shown on one page, from a phone as well", async () => {
-    await visit("whole");
+    await visit(["Start", "Percentages"]);
     await page.setViewportSize({ width: 390, height: 844 });
     await page.evaluate(() => void (window.print = () => undefined));
     await session.show("Percentages");

@@ -2,7 +2,13 @@ import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { IWorkbookData } from "@univerjs/core";
-import type { Browser, BrowserContext, BrowserContextOptions, Page } from "playwright-core";
+import type {
+  Browser,
+  BrowserContext,
+  BrowserContextOptions,
+  Page,
+  ViewportSize,
+} from "playwright-core";
 import { expect } from "vitest";
 import type { CellContent } from "../../src/engine/inspect";
 import { built } from "../built";
@@ -56,8 +62,8 @@ export interface PageSession {
 
 /** Who opens the page: in a browser context of its own where more than the window's size is said of it. */
 export interface Visitor extends BrowserContextOptions {
-  /** How much of the demo is there: its first sheet is enough for most, and there in half the time. */
-  readonly demo?: "whole" | "first sheet";
+  /** How many of the demo's sheets are there, if not all: its first is enough for most, and there in half the time. */
+  readonly demo?: readonly string[];
   /** In a tab of its own, which the test may spoil. */
   readonly alone?: boolean;
 }
@@ -66,16 +72,16 @@ export interface Visitor extends BrowserContextOptions {
 export async function openPage(
   browser: Browser,
   address: string,
-  { demo = "whole", alone = false, viewport = usualSize, ...options }: Visitor = {},
+  { demo, alone = false, viewport = usualSize, ...options }: Visitor = {},
 ): Promise<PageSession> {
   const isUsual = !alone && Object.keys(options).length === 0;
   const page = isUsual
     ? await keptTab(browser, address)
     : await newTab(browser, { viewport, ...options });
   if (isUsual && viewport) await page.setViewportSize(viewport);
-  if (demo === "first sheet") {
+  if (demo) {
     await page.route("**/demo.json", (route) =>
-      route.fulfill({ contentType: "application/json", body: firstSheet() }),
+      route.fulfill({ contentType: "application/json", body: sheetsOfDemo(demo) }),
     );
   }
   const close = () => (isUsual ? leave(page, address) : page.context().close());
@@ -83,19 +89,28 @@ export async function openPage(
 }
 
 /** Opens the page in a context that may have been here before. */
-export async function visit(context: BrowserContext, address: string): Promise<PageSession> {
+export async function visit(
+  context: BrowserContext,
+  address: string,
+  viewport?: ViewportSize,
+): Promise<PageSession> {
   const page = await newTabIn(context);
+  if (viewport) await page.setViewportSize(viewport);
   return { ...(await open(page, address)), close: () => page.close() };
 }
 
-/** The demo without all sheets but the first, as the page loads it. */
-function firstSheet(): string {
+/** The sheet that the demo opens on. */
+export const firstSheet = ["Start"];
+
+/** The demo with these of its sheets alone, as the page loads it. */
+export function sheetsOfDemo(names: readonly string[]): string {
   const demo = JSON.parse(readFileSync(built("demo.json"), "utf8")) as IWorkbookData;
-  const [first] = demo.sheetOrder;
+  const sheets = Object.entries(demo.sheets).filter(([, { name }]) => names.includes(name!));
+  const kept = new Set(sheets.map(([id]) => id));
   return JSON.stringify({
     ...demo,
-    sheetOrder: [first],
-    sheets: { [first!]: demo.sheets[first!] },
+    sheetOrder: demo.sheetOrder.filter((id) => kept.has(id)),
+    sheets: Object.fromEntries(sheets),
   });
 }
 

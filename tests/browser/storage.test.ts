@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { expect, it } from "vitest";
 import { describeInBrowser, home, joinBrowser } from "./browser";
 import type { PageSession } from "./pageSession";
-import { openPage, ready, visit } from "./pageSession";
+import { firstSheet, openPage, ready, visit } from "./pageSession";
 
 const log = "Week 1's log";
 
@@ -17,10 +17,10 @@ const list = async (session: PageSession) => {
 describeInBrowser("workbooks on the device", () => {
   /** The demo's first sheet, which is enough where not the demo is the matter. */
   const openShort = async (alone = false) =>
-    openPage(await joinBrowser(), home, { demo: "first sheet", alone });
+    openPage(await joinBrowser(), home, { demo: firstSheet, alone });
 
   it("keep every change, under names of their own, and never over the demo", async () => {
-    const session = await openPage(await joinBrowser(), home);
+    const session = await openShort();
     const { page } = session;
     await session.name().toBe("Demo");
     await session.go("C7");

@@ -5,14 +5,14 @@ import { violations } from "./accessibility";
 import { describeInBrowser, home, joinBrowser } from "./browser";
 import { openForAll } from "./openForAll";
 import type { PageSession } from "./pageSession";
-import { openPage } from "./pageSession";
+import { firstSheet, openPage } from "./pageSession";
 
 describeInBrowser("the spreadsheet's own tools", () => {
   let session: PageSession;
   let sheet: string;
 
   openForAll(async () => {
-    session = await openPage(await joinBrowser(), home);
+    session = await openPage(await joinBrowser(), home, { demo: firstSheet });
   });
 
   beforeEach(async () => {
