@@ -2,13 +2,13 @@ import { areaAddress, cellAddress, SHEET_SOURCE, sheetIn } from "../../formula/a
 import type { Package } from "../../xlsx/package";
 import { filledBy, pruneCalcChain } from "../../xlsx/patch/calcChain";
 import type { CellChange } from "../../xlsx/patch/changes";
+import { addNotes } from "../../xlsx/patch/notes";
 import type { ReadSheet } from "../../xlsx/read/sheet";
 import type { Book, FormulaCell } from "../book";
 import type { Outcome } from "../calculate";
 import { ownValue } from "../result";
 import { changesIn, changesOf, withChanges } from "../saveValues";
 import type { Judge } from "./judge";
-import { addNotes } from "./notes";
 import { editNames } from "./outside/names";
 import type { Outside, OutsideFormula } from "./outside/place";
 import { editRules } from "./outside/rules";

@@ -9,7 +9,7 @@ import {
   type Package,
 } from "../package";
 import { withChange, withoutPart, withText } from "./editPackage";
-import { applyEdits, type Edit } from "./patchSheet";
+import { applyEdits, type Edit } from "./edits";
 import { relationshipsPath } from "./relationships";
 
 /**

@@ -5,9 +5,7 @@ import type { Place, ReadCell, ReadRow } from "../read/rows";
 import type { ReadSheet } from "../read/sheet";
 import { toFileText } from "../strings";
 import type { CellChange, ChangeInRow, SheetChanges } from "./changes";
-
-/** A stretch of a part's text. */
-type Stretch = Omit<Place, "contentStart">;
+import { applyEdits, type Edit, type Stretch } from "./edits";
 
 /** A worksheet and the text of its part. */
 interface SheetXml extends ReadSheet {
@@ -32,23 +30,6 @@ export function patchSheet(xml: string, read: ReadSheet, changes: SheetChanges):
   inserted.end();
   widenDimension(sheet, changes, edits);
   return applyEdits(sheet.xml, edits);
-}
-
-/** A stretch of text and what comes in its place; an insertion is a stretch of no length. */
-export interface Edit extends Stretch {
-  readonly text: string;
-}
-
-/** Makes edits that do not overlap; insertions come before what starts at their place. */
-export function applyEdits(text: string, edits: readonly Edit[]): string {
-  const pieces: string[] = [];
-  let at = 0;
-  const inOrder = [...edits].sort((one, other) => one.start - other.start || one.end - other.end);
-  for (const edit of inOrder) {
-    pieces.push(text.slice(at, edit.start), edit.text);
-    at = edit.end;
-  }
-  return pieces.join("") + text.slice(at);
 }
 
 function editRow(

@@ -1,6 +1,6 @@
 import { readColumns } from "./columns";
 import { choose, lambda, letting, type Lambda, type Names } from "./lambda";
-import { columnReport } from "./testing";
+import { columnReport } from "./columnReport";
 
 /** What is worked out of the changes of one group by themselves. */
 const changeOf = (group: "A" | "B"): Names => ({

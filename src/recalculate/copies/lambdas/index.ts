@@ -18,6 +18,7 @@ import { statistics } from "./statistics";
 import { strength } from "./strength";
 import { studies } from "./studies";
 import { testing } from "./testing";
+import { testingReports } from "./testingReports";
 import { testTable } from "./testTable";
 
 /*
@@ -41,6 +42,7 @@ export const lambdas: ReadonlyMap<string, Lambda> = byName([
     ...muscleSets,
     ...reserveCheck,
     ...testing,
+    ...testingReports,
     ...reliability,
     ...groups,
     ...groupChange,

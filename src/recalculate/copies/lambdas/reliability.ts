@@ -1,5 +1,5 @@
 import { lambda, letting, type Lambda } from "./lambda";
-import { columnReport } from "./testing";
+import { columnReport } from "./columnReport";
 
 /** The intraclass correlations of one trial: how it ranks the athletes, and how it agrees with another. */
 const CONSISTENCY = {

@@ -9,7 +9,7 @@ import {
   type XmlElement,
 } from "../../../xlsx/package";
 import { withChange } from "../../../xlsx/patch/editPackage";
-import { applyEdits, type Edit } from "../../../xlsx/patch/patchSheet";
+import { applyEdits, type Edit } from "../../../xlsx/patch/edits";
 import { inside } from "./elements";
 import { settle, type Outside } from "./place";
 

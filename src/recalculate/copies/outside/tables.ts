@@ -10,7 +10,7 @@ import {
   type XmlElement,
 } from "../../../xlsx/package";
 import { withChange } from "../../../xlsx/patch/editPackage";
-import { applyEdits, type Edit } from "../../../xlsx/patch/patchSheet";
+import { applyEdits, type Edit } from "../../../xlsx/patch/edits";
 import { fromFileText } from "../../../xlsx/strings";
 import { inside } from "./elements";
 import { settle, type Outside } from "./place";

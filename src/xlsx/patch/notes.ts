@@ -10,11 +10,11 @@ import {
   textAt,
   writeXml,
   type Package,
-} from "../../xlsx/package";
-import { withChange, withText } from "../../xlsx/patch/editPackage";
-import { applyEdits, type Edit } from "../../xlsx/patch/patchSheet";
-import { relationshipsPath } from "../../xlsx/patch/relationships";
-import { toFileText } from "../../xlsx/strings";
+} from "../package";
+import { withChange, withText } from "./editPackage";
+import { applyEdits, type Edit } from "./edits";
+import { relationshipsPath } from "./relationships";
+import { toFileText } from "../strings";
 
 /** What is to be noted on the cells of one sheet, by address. */
 export type Notes = ReadonlyMap<string, string>;
