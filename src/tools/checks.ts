@@ -11,8 +11,8 @@ const others = productNames.filter((name) => name !== "workbook");
 /** The longest first. */
 const checks = [
   "npm run --silent lint",
-  "npx tsx src/tools/freshen.ts workbook",
-  `npx tsx src/tools/freshen.ts ${others.join(" ")}`,
+  "tsx src/tools/freshen.ts workbook",
+  `tsx src/tools/freshen.ts ${others.join(" ")}`,
   "npm run --silent typecheck",
 ];
 
