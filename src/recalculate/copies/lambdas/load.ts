@@ -112,8 +112,8 @@ export const load: readonly Lambda[] = [
       },
       choose(
         [
-          [`what=""`, `""`],
           [`{UNFIT}(ladder)>0`, "#VALUE!"],
+          [`what=""`, `IF(ISERROR(SUM(loads)),#VALUE!,"")`],
           [`what="summary"`, `TEXTJOIN(", ",TRUE,IF(light,loads&" x "&times,""))`],
           [`what="sets"`, `SUM(1*light)+0*SUM(loads)`],
           [`what="volume load"`, `SUM(light*loads*times)`],
