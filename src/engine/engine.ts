@@ -7,7 +7,9 @@ import { CalculationMode, UniverSheetsFormulaPlugin } from "@univerjs/sheets-for
 import "@univerjs/engine-formula/facade";
 import "@univerjs/sheets/facade";
 import "@univerjs/sheets-formula/facade";
+import { allComputed } from "./allComputed";
 import { computeAll, WaitlessFormulaEngine } from "./atOnce";
+import { computeSoon } from "./computeSoon";
 import type { HeadlessWorkbook, OnProgress } from "./headless";
 import { contentOf, messageAt } from "./inspect";
 import type { Place } from "./messages";
@@ -43,10 +45,9 @@ export async function openInEngine(
   univer.createUnit(UniverInstanceType.UNIVER_SHEET, respellWorkbook(data, "excel"));
   const messages = registerFunctions(univer, metadata, implementations);
   const workbook = api.getActiveWorkbook()!;
-  const calculated = () => api.getFormula().onCalculationResultApplied();
-  const opened = calculated();
+  computeSoon(univer);
   computeAll(univer);
-  await opened;
+  await allComputed(univer);
 
   function sheetNamed(name: string) {
     const sheet = workbook.getSheetByName(name);
@@ -72,7 +73,7 @@ export async function openInEngine(
       const range = sheetNamed(sheet).getRange(address);
       if (content === null) range.clearContent();
       else range.setValue(content);
-      await calculated();
+      await allComputed(univer);
     },
     hasCircle: () => hasCircle(univer),
     save: () => workbook.save(),

@@ -72,6 +72,19 @@ describeInBrowser("a workbook of one's own in the page", () => {
     expect(session.complaints).toEqual([]);
   });
 
+  it("is saved with what its formulas come to, however soon after a change", async () => {
+    await session.openFile(fileOf("xlsxwriter"));
+    await session.says().toMatch(/is open/);
+    await page.evaluate(() => {
+      const change = () =>
+        window.spare!.api.getActiveWorkbook()!.getActiveSheet().getRange("B2").setValue(120);
+      const buttons = document.querySelector(".file-actions")!;
+      buttons.addEventListener("click", change, { capture: true, once: true });
+    });
+    const { cell } = lookInto(readData(await save()));
+    expect([cell(log, "B2").v, cell(log, "F3").v]).toEqual([120, 148]);
+  });
+
   it("is opened by dropping it on the page", async () => {
     const bytes = readFileSync(fileOf("exceljs")).toString("base64");
     const transfer = await page.evaluateHandle((encoded) => {

@@ -3,6 +3,7 @@ import { afterEach, describe, expect, it } from "vitest";
 import type { HeadlessWorkbook } from "../../src/engine/headless";
 import { openWorkbook } from "../../src/engine/headless";
 import type { Implementations } from "../../src/engine/metadata";
+import { prepareNode } from "../../src/engine/node";
 
 let calls = 0;
 const probes: Implementations = {
@@ -16,7 +17,9 @@ const metadata = { functions: [{ id: "DOUBLE", parameters: [] }] };
 let book: HeadlessWorkbook | undefined;
 afterEach(() => book?.close());
 
-async function open(rows: readonly (readonly (number | string | null)[])[]) {
+type Rows = readonly (readonly (number | string | null)[])[];
+
+function dataOf(rows: Rows): IWorkbookData {
   const cellData = Object.fromEntries(
     rows.map((row, at) => [
       at,
@@ -28,7 +31,7 @@ async function open(rows: readonly (readonly (number | string | null)[])[]) {
       ),
     ]),
   );
-  const data: IWorkbookData = {
+  return {
     id: "book",
     name: "Book",
     appVersion: "",
@@ -37,7 +40,10 @@ async function open(rows: readonly (readonly (number | string | null)[])[]) {
     sheetOrder: ["one"],
     sheets: { one: { id: "one", name: "One", rowCount: 30, columnCount: 20, cellData } },
   };
-  book = await openWorkbook(data, metadata, probes);
+}
+
+async function open(rows: Rows) {
+  book = await openWorkbook(dataOf(rows), metadata, probes);
   const opened = book;
   return {
     read: (address: string) => opened.read("One", address),
@@ -130,3 +136,50 @@ describe("a formula that spills", () => {
     expect([read("C1"), calls]).toEqual([16, 2]);
   });
 });
+
+describe("a workbook that is opened", () => {
+  it("is computed however long its opening is held up", async () => {
+    prepareNode();
+    const { openInEngine } = await import("../../src/engine/engine");
+    const opening = openInEngine(dataOf([[2, "=A1*3"]]), metadata, probes);
+    // Longer than the engine waits for a calculation to begin before it takes it that there is none.
+    holdUp(600);
+    book = await opening;
+    expect(book.read("One", "B1")).toBe(6);
+  });
+});
+
+describe("a change that is made while another is computed", () => {
+  it.each(["before anything of it is computed", "when a part of it is computed"])(
+    "is computed as well, made %s",
+    async (when) => {
+      const many = Array.from({ length: 600 }, (_, at) => [null, null, `=A$1+B$1+${at}`]);
+      let makeChange: (() => void) | undefined;
+      book = await openWorkbook(
+        dataOf([[1, 1, "=A1*10", "=B1*10", "=SPARE.DOUBLE(A1:A2)"], ...many]),
+        metadata,
+        probes,
+        (done) => {
+          if (when.startsWith("before") ? done === 0 : done > 1) makeChange?.();
+        },
+      );
+      const { write, read } = book;
+      let second: Promise<void> | undefined;
+      makeChange = () => {
+        makeChange = undefined;
+        second = write("One", "B1", 3);
+        // The change is taken up at the next opportunity.
+        holdUp(15);
+      };
+      await write("One", "A1", 2);
+      await second;
+      const shown = ["C1", "D1", "E1", "C2", "C601"].map((address) => read("One", address));
+      expect(shown).toEqual([20, 30, 4, 5, 604]);
+    },
+  );
+});
+
+/** Has this process do nothing for so many milliseconds. */
+function holdUp(milliseconds: number): void {
+  Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, milliseconds);
+}

@@ -1,6 +1,7 @@
 import type { IWorkbookData, Univer } from "@univerjs/core";
 import { IUniverInstanceService, UniverInstanceType } from "@univerjs/core";
 import type { FUniver } from "@univerjs/core/facade";
+import { allComputed } from "../../engine/allComputed";
 import { respellWorkbook } from "../../engine/respell";
 
 /** How long a workbook may take to compute before it is given up. */
@@ -27,7 +28,7 @@ export async function replaceWorkbook(
     instances.createUnit(UniverInstanceType.UNIVER_SHEET, respellWorkbook(data, "excel"));
     prepare();
     formula.executeCalculation();
-    await formula.onCalculationResultApplied(PATIENCE);
+    await patiently(allComputed(univer));
     instances.disposeUnit(before);
   } catch (error) {
     formula.stopCalculation();
@@ -36,5 +37,19 @@ export async function replaceWorkbook(
     throw error;
   } finally {
     place.inert = false;
+  }
+}
+
+/** Waits for it, but not for ever. */
+async function patiently(computed: Promise<void>): Promise<void> {
+  let giveUp: ReturnType<typeof setTimeout> | undefined;
+  const tooLong = new Promise<never>((_, reject) => {
+    const error = new Error(`it takes more than ${PATIENCE / 1000} seconds to compute`);
+    giveUp = setTimeout(() => reject(error), PATIENCE);
+  });
+  try {
+    await Promise.race([computed, tooLong]);
+  } finally {
+    clearTimeout(giveUp);
   }
 }

@@ -14,6 +14,8 @@ import { UniverSheetsFilterPreset } from "@univerjs/preset-sheets-filter";
 import { UniverSheetsFindReplacePreset } from "@univerjs/preset-sheets-find-replace";
 import { UniverSheetsSortPreset } from "@univerjs/preset-sheets-sort";
 import { CalculationMode } from "@univerjs/sheets-formula";
+import { allComputed } from "../../engine/allComputed";
+import { computeSoon } from "../../engine/computeSoon";
 import type { CellContent } from "../../engine/inspect";
 import { contentOf, formulaBehind, messageAt } from "../../engine/inspect";
 import { keptFormulaOf } from "../../engine/keptFormulas";
@@ -24,7 +26,6 @@ import { respellWorkbook } from "../../engine/respell";
 import { SettlingFormulaEngine } from "../../engine/settle";
 import { spillAt } from "../../engine/spill";
 import { inRowsOf } from "../../pane/formula/sheetRows";
-import { computeSoon } from "./computeSoon";
 import { isEdit } from "./edits";
 import { editDatesAsDates } from "./dates/editDates";
 import { markKeptFormulas } from "./files/markKept";
@@ -60,6 +61,8 @@ export interface PageWorkbook {
    * change it before. Where that fails, the open one stays.
    */
   open(data: IWorkbookData, prepare?: () => void): Promise<void>;
+  /** Waits until everything is computed as the cells now are. */
+  computed(): Promise<void>;
   /** The workbook as it stands, without what its formulas spilled. */
   save(): IWorkbookData;
   /** The cells that the formula in a cell spills over, its own among them. */
@@ -156,6 +159,7 @@ export function openSpreadsheet(
     univer,
     readCell: (name, address) => contentOf(univer, placeOf(name, address)),
     spill: (name, address) => spillAt(univer, placeOf(name, address)),
+    computed: () => allComputed(univer),
     save: () => current().save(),
     id: () => current().getId(),
     async open(other, prepare) {

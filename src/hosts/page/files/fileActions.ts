@@ -81,7 +81,10 @@ export function fileActions(
       try {
         const { writeFile } = await loadFiles();
         let whole: ReturnType<typeof writeFile> | undefined;
-        const bytes = () => (whole ??= writeFile(workbook)).bytes;
+        const bytes = async () => {
+          await workbook.computed();
+          return (whole ??= writeFile(workbook)).bytes;
+        };
         const written = await writeFileTo(book?.file, fileName, bytes);
         if (!written) return;
         const handle = written.to === "file" ? written.handle : undefined;
@@ -96,7 +99,10 @@ export function fileActions(
       }
     },
 
-    print: () => printSheet(workbook),
+    async print() {
+      await workbook.computed();
+      await printSheet(workbook);
+    },
   };
 }
 

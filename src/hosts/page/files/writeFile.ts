@@ -11,18 +11,18 @@ export type Written =
 export async function writeFileTo(
   handle: FileSystemFileHandle | undefined,
   name: string,
-  bytes: () => Uint8Array,
+  bytes: () => Promise<Uint8Array>,
 ): Promise<Written | undefined> {
   const place = handle && (await mayWrite(handle)) ? handle : await choosePlace(name);
   if (place === undefined) return undefined;
   if (place === "unsupported") {
-    download(bytes(), name);
+    download(await bytes(), name);
     return { to: "downloads" };
   }
   // The file keeps what it held until all of the new is written.
   const writable = await place.createWritable();
   try {
-    await writable.write(bytes() as Uint8Array<ArrayBuffer>);
+    await writable.write((await bytes()) as Uint8Array<ArrayBuffer>);
   } catch (error) {
     await writable.abort();
     throw error;

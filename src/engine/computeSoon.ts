@@ -5,6 +5,7 @@ import {
   SetFormulaCalculationStopMutation,
 } from "@univerjs/engine-formula";
 import { TriggerCalculationController } from "@univerjs/sheets-formula";
+import { calculationUnderWay } from "./settle";
 
 /** Enough for all that one deed changes to come together: pasting, say, is many commands in a row. */
 const PAUSE = 10;
@@ -17,11 +18,12 @@ export function computeSoon(univer: Univer): void {
   const injector = univer.__getInjector();
   const commands = injector.get(ICommandService);
   const trigger = injector.get(TriggerCalculationController);
-  // Listens after the spreadsheet's own listener, which has put the change into its queue by then.
+  let waiting = trigger["_setTimeoutKey"];
+  // Listens after the spreadsheet's own listener, which has begun to wait by then where there was a change.
   commands.onCommandExecuted(() => {
-    if (trigger["_waitingCommandQueue"].length === 0) return;
+    if (trigger["_setTimeoutKey"] === waiting) return;
     clearTimeout(trigger["_setTimeoutKey"]);
-    trigger["_setTimeoutKey"] = setTimeout(begin, PAUSE);
+    waiting = trigger["_setTimeoutKey"] = setTimeout(begin, PAUSE);
   });
 
   /** What the spreadsheet does when its own wait is over. */
@@ -30,7 +32,9 @@ export function computeSoon(univer: Univer): void {
     const dirty = trigger["_mergeDirty"](trigger["_executingDirtyData"], changed);
     trigger["_executingDirtyData"] = dirty;
     trigger["_waitingCommandQueue"] = [];
-    if (trigger["_executionInProgressParams"] === null) {
+    // The spreadsheet takes nothing to be going on until a first part is computed, and what it begins then beside the
+    // other is lost where a third change stops it.
+    if (!calculationUnderWay(univer)) {
       void commands.executeCommand(SetFormulaCalculationStartMutation.id, { ...dirty }, LOCAL);
     } else {
       trigger["_restartCalculation"] = true;
