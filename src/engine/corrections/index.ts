@@ -6,6 +6,7 @@ import { correctedFunctions } from "./functions";
 import { readLiteralsAsWritten } from "./literals";
 import { compareTextLiterally, joinAsShown, passErrorsOn } from "./operators";
 import { readRangesIntoOwnArrays } from "./ownArrays";
+import { parseCopies } from "./parsing";
 import { sortTruthValuesLast } from "./truthValues";
 
 /**
@@ -23,6 +24,7 @@ export function correctEngine(functions: IFunctionService): void {
     joinAsShown();
     compareTextLiterally();
     readLiteralsAsWritten();
+    parseCopies();
     failAlone();
   }
   functions.registerExecutors(...correctedFunctions());

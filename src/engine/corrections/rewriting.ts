@@ -7,7 +7,7 @@ import {
   LexerNode,
   LexerTreeBuilder,
 } from "@univerjs/engine-formula";
-import { mapParts, piecesOf, textOf, type Piece } from "../../formula/pieces";
+import { mapParts, piecesOf, textOf, trimmed, type Piece } from "../../formula/pieces";
 import { writeOutSheets } from "../../formula/sheetRanges";
 import { judgeNames, unusableIn, type JudgedNames } from "../../formula/unusableNames";
 import { nameVariablesApart } from "../../formula/variables";
@@ -55,7 +55,7 @@ export class RewritingLexer extends Lexer {
 
   private rewritten(formula: string): string {
     const written = writeOutSheets(formula, this.sheets());
-    return bracketTextAfterMinus(nameVariablesApart(written));
+    return bracketAfterMinus(nameVariablesApart(written));
   }
 
   private sheets(): string[] {
@@ -70,16 +70,37 @@ setDependencies(RewritingLexer, [
   IFormulaCurrentConfigService,
 ]);
 
-/** `-"4"` is -4; the engine knows no minus before a text, but one before a bracket. */
-function bracketTextAfterMinus(formula: string): string {
-  if (!/-\s*"/.test(formula)) return formula;
-  const change = (pieces: readonly Piece[]): Piece[] =>
-    pieces.map((piece, index) =>
-      piece.kind === "text" && isMinus(pieces[index - 1])
-        ? { kind: "group", open: "(", parts: [[piece]], closed: true }
-        : piece,
-    );
-  return textOf(change(mapParts(piecesOf(formula), change)));
+/**
+ * `-"4"` is -4, and `-x` is what `x` stands for with a minus; the engine knows neither, nor a minus before LET or
+ * LAMBDA, but one before a bracket.
+ */
+function bracketAfterMinus(formula: string): string {
+  if (!/-\s*["\p{L}_\\]/u.test(formula)) return formula;
+  return textOf(bracketed(mapParts(piecesOf(formula), bracketed)));
+}
+
+function bracketed(pieces: readonly Piece[]): Piece[] {
+  const changed: Piece[] = [];
+  for (let at = 0; at < pieces.length;) {
+    const afterMinus = isMinus(trimmed(changed).at(-1));
+    const length = afterMinus ? lengthToBracket(pieces.slice(at)) : 0;
+    const next = pieces.slice(at, at + Math.max(length, 1));
+    if (length > 0) changed.push({ kind: "group", open: "(", parts: [next], closed: true });
+    else changed.push(...next);
+    at += next.length;
+  }
+  return changed;
 }
 
 const isMinus = (piece: Piece | undefined) => piece?.kind === "operator" && piece.text === "-";
+
+/** How many of these pieces, from the first on, need a bracket for a minus before them. */
+function lengthToBracket([first, ...others]: readonly Piece[]): number {
+  if (first?.kind === "text") return 1;
+  if (first?.kind === "name") return isColon(others[0]) ? 0 : 1;
+  if (first?.kind !== "call" || !/^(?:LET|LAMBDA)$/i.test(first.text)) return 0;
+  const end = others.findIndex(({ kind }) => kind !== "group");
+  return 1 + (end < 0 ? others.length : end);
+}
+
+const isColon = (piece: Piece | undefined) => piece?.kind === "operator" && piece.text === ":";
