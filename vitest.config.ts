@@ -57,7 +57,7 @@ export default defineConfig({
         globalSetup: ["tests/setup/browser.ts"],
         // A computer with other work to do takes its time over a page this size.
         testTimeout: 300_000,
-        expect: { poll: { timeout: 60_000 } },
+        expect: { poll: { timeout: 60_000, interval: 100 } },
         // Where nobody can look, a browser that stumbled once is asked again; the report says "retry".
         retry: process.env.CI ? 1 : 0,
       }),

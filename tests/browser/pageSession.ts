@@ -185,7 +185,7 @@ function actions(page: Page) {
     says: () => poll(() => page.locator("#message").textContent()),
     name: () => poll(() => page.locator(".library-button").textContent()),
     async type(text: string, key = "Enter") {
-      await page.keyboard.type(text, { delay: 20 });
+      await page.keyboard.type(text);
       await page.keyboard.press(key);
     },
     fill: (address: string, rows: readonly (readonly (string | number)[])[]) =>
