@@ -7,7 +7,7 @@ import { compareWithCore } from "./againstCore";
 import { draws } from "./draws";
 
 /** As many calls as take no time; tests/hostile/copies.test.ts makes thousands. */
-const CALLS = 50;
+const CALLS = 20;
 
 describe("a copy's function", () => {
   const ids = Object.keys(implementations).filter(hasClosedForm);
