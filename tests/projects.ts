@@ -41,8 +41,8 @@ export function projectOf(file: string, { files, packages }: Loaded): Project {
   return asksOthers || [...packages].some(isEngine) ? "engine" : "unit";
 }
 
-/** The helpers through which tests run programs of others. */
-const OTHER_PROGRAMS = ["tests/libreOffice.ts", "tests/validator.ts"];
+/** The helpers through which tests run programs of others; the last takes every source apart by a compiler. */
+const OTHER_PROGRAMS = ["tests/libreOffice.ts", "tests/validator.ts", "tests/sources.ts"];
 
 const isEngine = (name: string) => name.startsWith("@univerjs/");
 
