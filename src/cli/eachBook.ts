@@ -10,7 +10,7 @@ import { STANDARD } from "./files";
 import { BadUsage, FormulaFailed, Refused } from "./problem";
 import { progressBar } from "./progress";
 import { complain, say, type Said, type Terminal } from "./terminal";
-import { within } from "./within";
+import { within } from "../engine/within";
 
 /** 1 says that some cells failed or keep an old value, 2 that nothing could be done. */
 export type ExitStatus = 0 | 1 | 2;

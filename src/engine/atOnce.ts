@@ -33,9 +33,15 @@ class DeafToOpening extends ActiveDirtyManagerService {
 /** Starts to compute all formulas. */
 export function computeAll(univer: Univer): void {
   const everything: ISetFormulaCalculationStartMutation = {
-    ...{ forceCalculation: true, dirtyRanges: [], dirtyNameMap: {}, dirtyDefinedNameMap: {} },
-    ...{ dirtySuperTableMap: {}, dirtyUnitFeatureMap: {}, dirtyUnitOtherFormulaMap: {} },
-    ...{ clearDependencyTreeCache: {}, options: null },
+    forceCalculation: true,
+    dirtyRanges: [],
+    dirtyNameMap: {},
+    dirtyDefinedNameMap: {},
+    dirtySuperTableMap: {},
+    dirtyUnitFeatureMap: {},
+    dirtyUnitOtherFormulaMap: {},
+    clearDependencyTreeCache: {},
+    options: null,
   };
   univer
     .__getInjector()

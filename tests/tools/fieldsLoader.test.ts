@@ -1,12 +1,7 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { join } from "node:path";
-import { pathToFileURL } from "node:url";
 import { expect, it } from "vitest";
-import { ROOT } from "../../src/tools/paths";
-
-const loader = pathToFileURL(join(ROOT, "src", "tools", "fieldsLoader.mjs")).href;
-const { default: fieldsLoader } = (await import(loader)) as { default(source: string): string };
+import fieldsLoader from "../../src/tools/fieldsLoader.mjs";
 
 const helper = `function _defineProperty(e, r, t) {
   return r in e ? Object.defineProperty(e, r, { value: t, enumerable: true, configurable: true, writable: true }) : e[r] = t, e;

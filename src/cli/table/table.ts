@@ -11,7 +11,7 @@ import { DRY_RUN, writtenTo } from "../report";
 import { checkOutput } from "../output";
 import { makeFolder, targetsOf } from "../targets";
 import type { Terminal } from "../terminal";
-import { within } from "../within";
+import { within } from "../../engine/within";
 import { writeResult } from "../writeResult";
 import { withTable } from "./database";
 import { readFormula, type TableFormula } from "./formula";

@@ -2,10 +2,12 @@ import type { IWorkbookData, Univer } from "@univerjs/core";
 import { IUniverInstanceService, UniverInstanceType } from "@univerjs/core";
 import type { FUniver } from "@univerjs/core/facade";
 import { allComputed } from "../../engine/allComputed";
+import { within } from "../../engine/within";
 import { respellWorkbook } from "../../engine/respell";
 
-/** How long a workbook may take to compute before it is given up. */
-const PATIENCE = 60_000;
+/** So many seconds a workbook may take to compute before it is given up. */
+const PATIENCE = 60;
+const TOO_LONG = `it takes more than ${PATIENCE} seconds to compute`;
 
 /**
  * Puts another workbook in the place of the open one, which is let go only when the other is there and
@@ -28,7 +30,7 @@ export async function replaceWorkbook(
     instances.createUnit(UniverInstanceType.UNIVER_SHEET, respellWorkbook(data, "excel"));
     prepare();
     formula.executeCalculation();
-    await patiently(allComputed(univer));
+    await within(PATIENCE, allComputed(univer), TOO_LONG);
     instances.disposeUnit(before);
   } catch (error) {
     formula.stopCalculation();
@@ -37,19 +39,5 @@ export async function replaceWorkbook(
     throw error;
   } finally {
     place.inert = false;
-  }
-}
-
-/** Waits for it, but not for ever. */
-async function patiently(computed: Promise<void>): Promise<void> {
-  let giveUp: ReturnType<typeof setTimeout> | undefined;
-  const tooLong = new Promise<never>((_, reject) => {
-    const error = new Error(`it takes more than ${PATIENCE / 1000} seconds to compute`);
-    giveUp = setTimeout(() => reject(error), PATIENCE);
-  });
-  try {
-    await Promise.race([computed, tooLong]);
-  } finally {
-    clearTimeout(giveUp);
   }
 }
