@@ -2,7 +2,7 @@ import { zipSync } from "fflate";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { progressBar } from "../../src/cli/progress";
 import { damage } from "../xlsx/support";
-import { buildBook, spare, workFolder } from "./support";
+import { buildBook, spare, workFolder, worksheet } from "./support";
 
 let folder: ReturnType<typeof workFolder>;
 beforeEach(() => (folder = workFolder()));
@@ -68,6 +68,15 @@ const unreadable: readonly (readonly [string, () => Uint8Array, RegExp])[] = [
     "XML that is not well-formed",
     () => bookWith("xl/worksheets/sheet1.xml", `<worksheet xmlns="x"><sheetData></worksheet>`),
     /not well-formed/,
+  ],
+  [
+    "a drawing that is not in the file",
+    () =>
+      buildBook({
+        sheets: { Log: worksheet("", `<drawing r:id="rId1"/>`) },
+        references: { "xl/worksheets/sheet1.xml": [["drawing", "../drawings/drawing1.xml"]] },
+      }),
+    /the file is damaged: "xl\/drawings\/drawing1\.xml" is missing/,
   ],
   [
     "a zip archive of something else",

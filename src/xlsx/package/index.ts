@@ -1,9 +1,13 @@
 export type { Package, Relationship } from "./package";
 export {
   findWorkbook,
+  missing,
   partAt,
+  partFinder,
+  pathIn,
   readPackage,
   relationshipsOf,
+  relationshipsPath,
   textAt,
   writePackage,
   xmlAt,

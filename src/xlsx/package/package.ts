@@ -48,19 +48,32 @@ function describeCompoundFile(bytes: Uint8Array): string {
   return "the file is not an .xlsx workbook";
 }
 
-/** A part's bytes; parts are named without regard to case. */
-export function partAt({ parts }: Package, path: string): Uint8Array | undefined {
-  const exact = parts.get(path);
-  if (exact) return exact;
+/** A part's path as the package itself writes it: parts are named without regard to case. */
+export function pathIn({ parts }: Package, path: string): string {
+  if (parts.has(path)) return path;
   const wanted = path.toLowerCase();
-  for (const [name, bytes] of parts) if (name.toLowerCase() === wanted) return bytes;
-  return undefined;
+  for (const name of parts.keys()) if (name.toLowerCase() === wanted) return name;
+  return path;
 }
+
+/** A part's bytes. */
+export const partAt = (file: Package, path: string): Uint8Array | undefined =>
+  file.parts.get(pathIn(file, path));
+
+/** Says of any number of paths whether the package has a part there. */
+export function partFinder({ parts }: Package): (path: string) => boolean {
+  const names = new Set(Array.from(parts.keys(), (name) => name.toLowerCase()));
+  return (path) => names.has(path.toLowerCase());
+}
+
+/** What is said of a part that the package refers to and does not have. */
+export const missing = (path: string): UnreadableFile =>
+  new UnreadableFile(`the file is damaged: "${path}" is missing`);
 
 /** A part's text; a byte order mark is not part of it. */
 export function textAt(file: Package, path: string): string {
   const bytes = partAt(file, path);
-  if (!bytes) throw new UnreadableFile(`the file is damaged: "${path}" is missing`);
+  if (!bytes) throw missing(path);
   try {
     return new TextDecoder(encodingOf(bytes), { fatal: true }).decode(bytes);
   } catch {
@@ -86,6 +99,12 @@ export function xmlAt(
   return parseXml(textAt(file, path), path, streamed, visit);
 }
 
+/** The path of the part that says what the part at this path refers to. */
+export function relationshipsPath(path: string): string {
+  const slash = path.lastIndexOf("/") + 1;
+  return `${path.slice(0, slash)}_rels/${path.slice(slash)}.rels`;
+}
+
 /** What a part refers to. */
 export interface Relationship {
   readonly id: string;
@@ -98,11 +117,10 @@ export interface Relationship {
 
 /** What the part at this path refers to; the path "" is the file itself. */
 export function relationshipsOf(file: Package, path: string): Relationship[] {
-  const slash = path.lastIndexOf("/") + 1;
-  const folder = path.slice(0, slash);
-  const relationshipsPath = `${folder}_rels/${path.slice(slash)}.rels`;
-  if (!partAt(file, relationshipsPath)) return [];
-  return childrenOf(xmlAt(file, relationshipsPath), "Relationship").map((element) => {
+  const written = relationshipsPath(path);
+  if (!partAt(file, written)) return [];
+  const folder = path.slice(0, path.lastIndexOf("/") + 1);
+  return childrenOf(xmlAt(file, written), "Relationship").map((element) => {
     const external = attributeOf(element, "TargetMode") === "External";
     const target = attributeOf(element, "Target") ?? "";
     return {

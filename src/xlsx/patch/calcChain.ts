@@ -4,13 +4,13 @@ import {
   numberOf,
   parseXml,
   relationshipsOf,
+  relationshipsPath,
   textAt,
   partAt,
   type Package,
 } from "../package";
 import { withChange, withoutPart, withText } from "./editPackage";
 import { applyEdits, type Edit } from "./edits";
-import { relationshipsPath } from "./relationships";
 
 /**
  * The package with its order of calculation put right. That part lists the cells with formulas; one

@@ -1,4 +1,4 @@
-import { partAt, textAt, type Package } from "../package";
+import { partAt, pathIn, textAt, type Package } from "../package";
 
 /** The package with one part's text replaced, or put at its end; every other part is the same bytes. */
 export function withText(file: Package, path: string, text: string): Package {
@@ -12,13 +12,6 @@ export function withoutPart(file: Package, path: string): Package {
   const parts = new Map(file.parts);
   parts.delete(pathIn(file, path));
   return { parts };
-}
-
-/** A part's path as the package itself writes it: parts are named without regard to case. */
-export function pathIn({ parts }: Package, path: string): string {
-  if (parts.has(path)) return path;
-  const wanted = path.toLowerCase();
-  return [...parts.keys()].find((name) => name.toLowerCase() === wanted) ?? path;
 }
 
 /** A part's text changed by a function; nothing happens to one that is not there. */

@@ -7,13 +7,13 @@ import {
   parseXml,
   partAt,
   relationshipsOf,
+  relationshipsPath,
   textAt,
   writeXml,
   type Package,
 } from "../package";
 import { withChange, withText } from "./editPackage";
 import { applyEdits, type Edit } from "./edits";
-import { relationshipsPath } from "./relationships";
 import { toFileText } from "../strings";
 
 /** What is to be noted on the cells of one sheet, by address. */

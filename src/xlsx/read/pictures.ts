@@ -39,6 +39,7 @@ export interface Drawn {
 export function drawnOn(file: Package, path: string): Drawn[] {
   const drawings = relationshipsOf(file, path).filter(({ type }) => type === "drawing");
   return drawings.flatMap(({ target }) => {
+    // One that is related, absent and not refused is named nowhere in the sheet.
     if (!partAt(file, target)) return [];
     try {
       return drawnIn(file, target);

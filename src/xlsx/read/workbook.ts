@@ -2,6 +2,7 @@ import type { WorkbookModel } from "../model";
 import type { Package, XmlElement } from "../package";
 import { childOf, findWorkbook, flagOf, relationshipsOf, UnreadableFile, xmlAt } from "../package";
 import { textOfItem } from "../strings";
+import { refuseAbsentParts } from "./absentParts";
 import { createTally } from "./bounds";
 import { colorReader } from "./colors";
 import { checkFormulas } from "./formulaBounds";
@@ -26,6 +27,7 @@ export interface ReadWorkbook extends WorkbookModel {
  */
 export function readWorkbook(file: Package): ReadWorkbook {
   const path = findWorkbook(file);
+  refuseAbsentParts(file, path);
   const workbook = xmlAt(file, path);
   const listed = listSheets(file);
   if (listed.length === 0) throw new UnreadableFile("the workbook holds no sheet with cells");

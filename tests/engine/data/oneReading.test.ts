@@ -8,6 +8,7 @@ import type { Outcome } from "../../../src/recalculate/calculate";
 import { bookOf } from "../../../src/recalculate/book";
 import { plainCopy } from "../../../src/recalculate/copies/plain";
 import type { CellValue } from "../../../src/xlsx/model";
+import { refuseAbsentParts } from "../../../src/xlsx/read/absentParts";
 import { isDateFormat } from "../../../src/xlsx/numberFormats";
 import type { ReadWorkbook } from "../../../src/xlsx";
 import { readPackage, readWorkbook, writePackage } from "../../../src/xlsx";
@@ -230,19 +231,134 @@ describe("a damaged value is a refusal that names the cell", () => {
 });
 
 describe("a part that is related and absent is a refusal that names it", () => {
-  it.each(["sharedStrings", "styles", "theme"])("%s", (type) => {
-    const bytes = buildBook({
-      sheets: { Log: `<row r="1"><c r="A1"><v>1</v></c></row>` },
-      references: { "xl/workbook.xml": [[type, `${type}.xml`]] },
-    });
-    expect(refusal(bytes)).toBe(`the file is damaged: "xl/${type}.xml" is missing`);
+  const five = `<row r="1"><c r="A1"><v>5</v></c></row>`;
+  const workbook = "xl/workbook.xml";
+  const sheet = "xl/worksheets/sheet1.xml";
+  const drawing = "xl/drawings/drawing1.xml";
+  const boxes = "xl/drawings/vmlDrawing1.vml";
+  const cache = "xl/pivotCache/pivotCacheDefinition1.xml";
+  const there: Record<string, readonly [string, string]> = {
+    [drawing]: [`<wsDr/>`, "application/vnd.openxmlformats-officedocument.drawing+xml"],
+    [boxes]: [`<xml/>`, "application/vnd.openxmlformats-officedocument.vmlDrawing"],
+    [cache]: [`<pivotCacheDefinition/>`, "application/xml"],
+  };
+
+  type Reference = readonly [from: string, type: string, target: string];
+
+  /** A workbook whose sheet names its first two references, as one with drawings does. */
+  const bookReferring = (references: readonly Reference[], named = "rId1", mode = "") =>
+    withReferences(
+      buildBook({
+        sheets: {
+          Log: worksheet(five, `<drawing r:id="${named}"/><legacyDrawing r:id="rId2"/>`),
+        },
+        parts: Object.fromEntries(
+          Object.entries(there).filter(([path]) => references.some(([from]) => from === path)),
+        ),
+        references: Object.fromEntries(
+          references.map(([from]) => [
+            from,
+            references.filter((each) => each[0] === from).map(([, type, target]) => [type, target]),
+          ]),
+        ),
+      }),
+      mode,
+    );
+
+  /** The book with all that it refers to from a sheet marked so. */
+  function withReferences(bytes: Uint8Array, mode: string): Uint8Array {
+    const file = readPackage(bytes);
+    const path = "xl/worksheets/_rels/sheet1.xml.rels";
+    const text = new TextDecoder().decode(file.parts.get(path));
+    if (mode) file.parts.set(path, new TextEncoder().encode(text.replaceAll("/>", ` ${mode}/>`)));
+    return writePackage(file);
+  }
+
+  const onSheet = (target: string): Reference => [sheet, "drawing", target];
+  const inBoxes: Reference[] = [
+    [sheet, "theme", "/xl/workbook.xml"],
+    [sheet, "vmlDrawing", "../drawings/vmlDrawing1.vml"],
+  ];
+
+  it.each<[what: string, path: string, references: readonly Reference[]]>([
+    ["texts", "xl/sharedStrings.xml", [[workbook, "sharedStrings", "sharedStrings.xml"]]],
+    ["looks", "xl/styles.xml", [[workbook, "styles", "styles.xml"]]],
+    ["colours", "xl/theme/theme1.xml", [[workbook, "theme", "theme/theme1.xml"]]],
+    ["another sheet", "xl/sheet9.xml", [[workbook, "worksheet", "sheet9.xml"]]],
+    ["macros", "xl/vbaProject.bin", [[workbook, "vbaProject", "vbaProject.bin"]]],
+    ["another workbook", "xl/link1.xml", [[workbook, "externalLink", "link1.xml"]]],
+    ["a pivot table's values", cache, [[workbook, "pivotCacheDefinition", `/${cache}`]]],
+    [
+      "their records",
+      "xl/pivotCache/records1.xml",
+      [
+        [workbook, "pivotCacheDefinition", `/${cache}`],
+        [cache, "pivotCacheRecords", "records1.xml"],
+      ],
+    ],
+    ["a table", "xl/tables/table1.xml", [[sheet, "table", "../tables/table1.xml"]]],
+    ["a pivot table", "xl/pivotTables/a.xml", [[sheet, "pivotTable", "../pivotTables/a.xml"]]],
+    ["notes", "xl/comments1.xml", [[sheet, "comments", "../comments1.xml"]]],
+    ["comments", "xl/threads/a.xml", [[sheet, "threadedComment", "../threads/a.xml"]]],
+    ["a picture behind the cells", "xl/a.png", [[sheet, "image", "../a.png"]]],
+    ["what no program knows yet", "xl/a.xml", [[sheet, "hologram", "../a.xml"]]],
+    ["a drawing", drawing, [onSheet("../drawings/drawing1.xml")]],
+    ["the boxes of notes", boxes, inBoxes],
+    [
+      "a picture on a drawing",
+      "xl/media/image1.png",
+      [onSheet(`/${drawing}`), [drawing, "image", "../media/image1.png"]],
+    ],
+    [
+      "a chart on a drawing",
+      "xl/charts/chart1.xml",
+      [onSheet(`/${drawing}`), [drawing, "chart", "../charts/chart1.xml"]],
+    ],
+    [
+      "a picture in a note",
+      "xl/media/note.png",
+      [...inBoxes, [boxes, "image", "../media/note.png"]],
+    ],
+  ])("%s: %s", (_what, path, references) => {
+    const bytes = bookReferring(references);
+    expect(refusal(bytes)).toBe(`the file is damaged: "${path}" is missing`);
+    const file = readPackage(bytes);
+    file.parts.set(path.toUpperCase(), new TextEncoder().encode("<there/>"));
+    expect(refuses(() => refuseAbsentParts(file, workbook))).toBe(false);
   });
 
-  it("table", () => {
-    const bytes = buildBook({
-      sheets: { Log: worksheet(`<row r="1"><c r="A1"><v>1</v></c></row>`) },
-      references: { "xl/worksheets/sheet1.xml": [["table", "../tables/table1.xml"]] },
-    });
-    expect(refusal(bytes)).toBe(`the file is damaged: "xl/tables/table1.xml" is missing`);
+  const opens = (bytes: Uint8Array) =>
+    ownValues(readWorkbook(readPackage(bytes))).map(({ value }) => value);
+
+  it.each<[what: string, references: readonly Reference[]]>([
+    ["how a printer was set up", [[sheet, "printerSettings", "../printerSettings1.bin"]]],
+    ["the order of calculation", [[workbook, "calcChain", "calcChain.xml"]]],
+    ["a place in the workbook to go to", [[sheet, "hyperlink", "#Log!A1"]]],
+    ["what other programs keep", [[workbook, "customXml", "../customXml/item1.xml"]]],
+  ])("but not of what holds nothing of the sheet: %s", (_what, references) => {
+    expect(opens(bookReferring(references))).toEqual([5]);
+  });
+
+  it("nor of a drawing that the sheet does not name, as openxlsx refers to one from every sheet", () => {
+    const references: Reference[] = [
+      onSheet("../drawings/drawing1.xml"),
+      [sheet, "printerSettings", "../printerSettings/printerSettings1.bin"],
+      [sheet, "vmlDrawing", "../drawings/vmlDrawing1.vml"],
+    ];
+    expect(opens(bookReferring(references, "rId9"))).toEqual([5]);
+  });
+
+  it("nor of what lies outside the file, which is read by nobody", () => {
+    const image: Reference = [sheet, "image", "https://example.org/a.png"];
+    expect(opens(bookReferring([image], "rId9", `TargetMode="External"`))).toEqual([5]);
   });
 });
+
+function refuses(read: () => void): boolean {
+  try {
+    read();
+  } catch {
+    return true;
+  }
+  return false;
+}

@@ -258,12 +258,25 @@ export function partFiles(): HostileFile[] {
         `<xdr:absoluteAnchor><xdr:pos x="-1e308" y="1e308"/><xdr:ext cx="1e308" cy="1e308"/>${picture}</xdr:absoluteAnchor>`,
       ),
     ),
-    opened("a picture outside the file", () =>
-      drawingWith(anchor("1", "3"), "../../../../etc/passwd"),
+    refused(
+      "a picture outside the file",
+      () => drawingWith(anchor("1", "3"), "../../../../etc/passwd"),
+      /"etc\/passwd" is missing/,
     ),
-    opened("a picture on the network", () =>
-      drawingWith(anchor("1", "3"), "https://example.org/x.png"),
+    refused(
+      "a picture on the network that is said to be in the file",
+      () => drawingWith(anchor("1", "3"), "https://example.org/x.png"),
+      /"xl\/drawings\/https:\/example.org\/x.png" is missing/,
     ),
+    opened("20,000 drawings that are nowhere, and are not named", () => ({
+      data: worksheet(five),
+      references: {
+        "xl/worksheets/sheet2.xml": Array.from(
+          { length: 20_000 },
+          (_, n) => ["drawing", `drawing${n}.xml`] as const,
+        ),
+      },
+    })),
     opened("5,000 anchors that hold nothing", () =>
       drawingWith("<xdr:twoCellAnchor/>".repeat(5000)),
     ),
@@ -278,7 +291,7 @@ export function partFiles(): HostileFile[] {
       ),
     })),
     opened("a drawing that is no XML", () => ({
-      ...drawingWith(""),
+      ...drawingWith("", "drawing1.xml"),
       parts: { "xl/drawings/drawing1.xml": ["none", "application/xml"] },
     })),
     opened("a drawing on itself", () => ({
