@@ -2,13 +2,13 @@ import { parseCell } from "../../../../src/formula/address";
 import { tokensOf, type Token } from "../../../../src/formula/tokens";
 import { cellAt, elementAt, named } from "../../../present";
 import { functions, operators, type Sheet } from "./functions";
+import { Places, type Code, type Frame } from "./places";
 import {
   Matrix,
   overRanges,
   Problem,
   truthIn,
   workedOut,
-  type Callable,
   type Plain,
   type Scalar,
   type Value,
@@ -19,30 +19,16 @@ import {
  * modern Excel does, and shares nothing with the page's engine but how formulas are taken apart.
  */
 
-/** What the names in a formula stand for, the innermost first. */
-interface Scope {
-  get(name: string): Value | undefined;
-}
-
-const within = (scope: Scope, name: string, value: Value): Scope => ({
-  get: (wanted) => (wanted === name ? value : scope.get(wanted)),
-});
-
-type Code = (scope: Scope) => Value;
-
 /** A sheet for references without a sheet's name. */
 export type Cells = readonly (readonly Scalar[])[];
 
 /** A workbook of names; each is worked out from those before it and itself. */
 export function spreadsheet(names: Iterable<readonly [string, string]>) {
   const known = new Map<string, Value>();
-  for (const [name, formula] of names) known.set(name.toLowerCase(), compile(formula, [])(known));
+  for (const [name, formula] of names) known.set(name.toLowerCase(), evaluate(formula, [], known));
   return {
-    /** Calls a name with values. */
-    call: (name: string, ...given: Value[]) =>
-      (known.get(name.toLowerCase()) as Callable)(...given) as Plain,
     /** Works out a formula on a sheet. */
-    evaluate: (formula: string, cells: Cells = []) => compile(formula, cells)(known) as Plain,
+    evaluate: (formula: string, cells: Cells = []) => evaluate(formula, cells, known) as Plain,
   };
 }
 
@@ -54,13 +40,14 @@ const levels: readonly (readonly string[])[] = [
   ["^"],
 ];
 
-function compile(formula: string, cells: Cells): Code {
+function evaluate(formula: string, cells: Cells, known: ReadonlyMap<string, Value>): Value {
   const tokens = tokensOf(formula).filter(({ kind }) => kind !== "space");
   let next = 0;
+  let places = new Places();
   const peek = () => tokens[next]?.text;
   const code = binary(0);
   if (next < tokens.length) throw new Error(`"${peek()}" is out of place in ${formula}`);
-  return code;
+  return places.run(code);
 
   function binary(level: number): Code {
     const signs = levels[level];
@@ -70,7 +57,7 @@ function compile(formula: string, cells: Cells): Code {
       next++;
       const operator = named<Sheet>(operators, sign);
       const [one, other] = [left, binary(level + 1)];
-      left = (scope) => operator(one(scope), other(scope));
+      left = (frame) => operator(one(frame), other(frame));
     }
     return left;
   }
@@ -79,14 +66,14 @@ function compile(formula: string, cells: Cells): Code {
     if (peek() !== "-") return percent();
     next++;
     const inner = unary();
-    return (scope) => operators.negative(inner(scope));
+    return (frame) => operators.negative(inner(frame));
   }
 
   function percent(): Code {
     const inner = primary();
     if (peek() !== "%") return inner;
     next++;
-    return (scope) => operators["/"](inner(scope), 100);
+    return (frame) => operators["/"](inner(frame), 100);
   }
 
   function primary(): Code {
@@ -99,10 +86,7 @@ function compile(formula: string, cells: Cells): Code {
     if (text === "{") return array();
     if (kind === "call") return call(text);
     if (kind === "cell") return reference(text);
-    if (kind === "name" && !/^(true|false)$/i.test(text)) {
-      const key = text.toLowerCase();
-      return (scope) => scope.get(key) ?? new Problem("#NAME?");
-    }
+    if (kind === "name" && !/^(true|false)$/i.test(text)) return nameOf(text.toLowerCase());
     const constant = literal(kind, text);
     return () => constant;
   }
@@ -139,70 +123,100 @@ function compile(formula: string, cells: Cells): Code {
     return () => constant;
   }
 
-  /** What stands between a call's brackets; an argument that is left out is a blank. */
-  function given(): { code: Code; name: string }[] {
+  function nameOf(name: string): Code {
+    return places.reader(name) ?? (() => known.get(name) ?? new Problem("#NAME?"));
+  }
+
+  function call(text: string): Code {
     expectText("(");
-    const found: { code: Code; name: string }[] = [];
+    const name = text.toUpperCase();
+    if (name === "LET") return letNames();
+    if (name === "LAMBDA") return lambda();
+    const codes = given();
+    if (name === "IF") {
+      const [test, yes, no] = [elementAt(codes, 0), elementAt(codes, 1), codes[2]];
+      return (frame) => choose(test(frame) as Plain, yes, no ?? (() => false), frame);
+    }
+    return calling(text, codes);
+  }
+
+  /** A call of a name, where it stands for a LAMBDA, or of a function. */
+  function calling(text: string, codes: readonly Code[]): Code {
+    const own = nameOf(text.toLowerCase());
+    const builtIn = functions[text.toUpperCase()];
+    const [first, second] = codes;
+    const lambda = (frame: Frame) => {
+      const found = own(frame);
+      if (typeof found === "function") return found;
+      if (!builtIn) throw new Error(`${text} is not known here`);
+      return builtIn;
+    };
+    if (first && second && codes.length === 2)
+      return (frame) => lambda(frame)(first(frame), second(frame));
+    if (first && codes.length === 1) return (frame) => lambda(frame)(first(frame));
+    return (frame) => lambda(frame)(...codes.map((code) => code(frame)));
+  }
+
+  /** What stands between a call's brackets; an argument that is left out is a blank. */
+  function given(): Code[] {
+    const found: Code[] = [];
     if (peek() === ")") {
       next++;
       return found;
     }
     do {
-      const name = (peek() ?? "").toLowerCase();
       const isEmpty = peek() === "," || peek() === ")";
-      found.push({ name, code: isEmpty ? () => null : binary(0) });
+      found.push(isEmpty ? () => null : binary(0));
     } while (take().text === ",");
     return found;
   }
 
-  function call(text: string): Code {
-    const parts = given();
-    const codes = parts.map(({ code }) => code);
-    switch (text.toUpperCase()) {
-      case "LET":
-        return (scope) => {
-          let inner = scope;
-          for (let at = 0; at + 1 < parts.length; at += 2) {
-            inner = within(inner, elementAt(parts, at).name, elementAt(codes, at + 1)(inner));
-          }
-          return codes.at(-1)!(inner);
-        };
-      case "LAMBDA":
-        return (scope) =>
-          (...values) => {
-            const inner = parts
-              .slice(0, -1)
-              .reduce((outer, { name }, at) => within(outer, name, values[at] ?? null), scope);
-            return codes.at(-1)!(inner);
-          };
-      case "IF": {
-        const [test, yes, no] = [elementAt(codes, 0), elementAt(codes, 1), codes[2]];
-        return (scope) => choose(test(scope) as Plain, yes, no ?? (() => false), scope);
-      }
-      default: {
-        const key = text.toLowerCase();
-        const known = functions[text.toUpperCase()];
-        return (scope) => {
-          const named = scope.get(key);
-          const values = codes.map((code) => code(scope));
-          if (typeof named === "function") return named(...values);
-          if (!known) throw new Error(`${text} is not known here`);
-          return known(...values);
-        };
-      }
+  /** Whether a name stands here of which something follows: a value, or a LAMBDA's next part. */
+  function isNameBefore(): boolean {
+    return tokens[next + 1]?.text === ",";
+  }
+
+  function takeName(): string {
+    const name = take().text.toLowerCase();
+    expectText(",");
+    return name;
+  }
+
+  function letNames(): Code {
+    let count = 0;
+    for (; isNameBefore(); count++) {
+      const name = takeName();
+      const code = binary(0);
+      expectText(",");
+      places.add(name, code);
     }
+    const result = binary(0);
+    expectText(")");
+    places.forget(count);
+    return result;
+  }
+
+  function lambda(): Code {
+    const outer = places;
+    places = new Places(outer);
+    let count = 0;
+    for (; isNameBefore(); count++) places.add(takeName());
+    const result = places.callable(count, binary(0));
+    expectText(")");
+    places = outer;
+    return result;
   }
 }
 
 /** One condition chooses a branch as it stands; a range of them chooses cell by cell. */
-function choose(condition: Plain, yes: Code, no: Code, scope: Scope): Value {
+function choose(condition: Plain, yes: Code, no: Code, frame: Frame): Value {
   const isRange = condition instanceof Matrix && condition.rows * condition.columns > 1;
   if (!isRange) {
     const single = condition instanceof Matrix ? cellAt(condition.cells, 0, 0) : condition;
     const truth = truthIn(single);
-    return truth instanceof Problem ? truth : truth ? yes(scope) : no(scope);
+    return truth instanceof Problem ? truth : truth ? yes(frame) : no(frame);
   }
-  return overRanges([condition, yes(scope) as Plain, no(scope) as Plain], (test, one, other) => {
+  return overRanges([condition, yes(frame) as Plain, no(frame) as Plain], (test, one, other) => {
     const truth = truthIn(test);
     return truth instanceof Problem ? truth : truth ? one : other;
   });

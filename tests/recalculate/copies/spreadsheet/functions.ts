@@ -9,7 +9,9 @@ import {
   matrixOf,
   notAvailable,
   numberIn,
+  overOne,
   overRanges,
+  overTwo,
   problemIn,
   Problem,
   textIn,
@@ -28,7 +30,8 @@ import {
  */
 export type Sheet = (...given: Value[]) => Value;
 
-const plain = (given: Value): Plain => {
+const plain = (given: Value | undefined): Plain => {
+  if (given === undefined) throw new Error("too few arguments");
   if (typeof given === "function") throw new Error("a LAMBDA stands where a value should");
   return given;
 };
@@ -45,6 +48,17 @@ const ofNumbers = (of: (...numbers: number[]) => Scalar): Sheet => {
 
 const isNumber = (given: Scalar): given is number => typeof given === "number";
 
+/** A function of two numbers, as most signs are. */
+const ofTwoNumbers = (of: (one: number, other: number) => Scalar): Sheet => {
+  const ofCells = (one: Scalar, other: Scalar) => {
+    const left = numberIn(one);
+    if (left instanceof Problem) return left;
+    const right = numberIn(other);
+    return right instanceof Problem ? right : of(left, right);
+  };
+  return (one, other) => overTwo(plain(one), plain(other), ofCells);
+};
+
 /** A function of texts, and of numbers where they are said. */
 const ofTexts = (of: (...texts: string[]) => Scalar): Sheet => {
   const ofCells = (...cells: Scalar[]) => {
@@ -57,8 +71,8 @@ const ofTexts = (of: (...texts: string[]) => Scalar): Sheet => {
 /** A question about a cell, which an error answers too. */
 const ask =
   (of: (cell: Scalar) => Scalar): Sheet =>
-  (...given) =>
-    overRanges(given.map(plain), of);
+  (given) =>
+    overOne(plain(given), of);
 
 /** A function of all numbers in its arguments; text and truth values in ranges do not count. */
 const ofAll =
@@ -173,22 +187,32 @@ const compare = (one: Scalar, other: Scalar): number => {
 };
 
 const comparing = (holds: (order: number) => boolean): Sheet => {
-  const ofCells = (one: Scalar, other: Scalar) =>
-    problemIn([one, other]) ?? holds(compare(one, other));
-  return (...given) => overRanges(given.map(plain), ofCells);
+  const ofCells = (one: Scalar, other: Scalar) => {
+    if (typeof one === "number" && typeof other === "number") return holds(one - other);
+    return problemIn([one, other]) ?? holds(compare(one, other));
+  };
+  return (one, other) => overTwo(plain(one), plain(other), ofCells);
 };
 
 const excelTrim = (text: string) => text.replace(/^ +| +$/g, "").replace(/ +/g, " ");
 
 const errorTypes = "#NULL! #DIV/0! #VALUE! #REF! #NAME? #NUM! #N/A".split(" ");
 
+const joining: Sheet = (one, other) =>
+  overTwo(plain(one), plain(other), (a, b) => {
+    const left = textIn(a);
+    if (left instanceof Problem) return left;
+    const right = textIn(b);
+    return right instanceof Problem ? right : left + right;
+  });
+
 export const operators = {
-  "+": ofNumbers((a, b) => finite(a + b)),
-  "-": ofNumbers((a, b) => finite(a - b)),
-  "*": ofNumbers((a, b) => finite(a * b)),
-  "/": ofNumbers((a, b) => (b === 0 ? new Problem("#DIV/0!") : finite(a / b))),
-  "^": ofNumbers((a, b) => finite(a ** b)),
-  "&": ofTexts((a, b) => a + b),
+  "+": ofTwoNumbers((a, b) => finite(a + b)),
+  "-": ofTwoNumbers((a, b) => finite(a - b)),
+  "*": ofTwoNumbers((a, b) => finite(a * b)),
+  "/": ofTwoNumbers((a, b) => (b === 0 ? new Problem("#DIV/0!") : finite(a / b))),
+  "^": ofTwoNumbers((a, b) => finite(a ** b)),
+  "&": joining,
   "=": comparing((order) => order === 0),
   "<>": comparing((order) => order !== 0),
   "<": comparing((order) => order < 0),
@@ -241,10 +265,12 @@ export const functions: Readonly<Record<string, Sheet>> = {
       ? errorTypes.indexOf(cell.code) + 1
       : notAvailable,
   ),
-  IFERROR: (...given) =>
-    overRanges(given.map(plain), (cell, otherwise) => (cell instanceof Problem ? otherwise : cell)),
-  IFNA: (...given) =>
-    overRanges(given.map(plain), (cell, otherwise) =>
+  IFERROR: (given, instead) =>
+    overTwo(plain(given), plain(instead), (cell, otherwise) =>
+      cell instanceof Problem ? otherwise : cell,
+    ),
+  IFNA: (given, instead) =>
+    overTwo(plain(given), plain(instead), (cell, otherwise) =>
       cell instanceof Problem && cell.code === "#N/A" ? otherwise : cell,
     ),
   OR: (...given) => {

@@ -12,15 +12,15 @@ export type Scalar = number | string | boolean | null | Problem;
 
 /** Cells in rows. A reference still knows its blanks, in anything worked out they are 0. */
 export class Matrix {
+  readonly rows: number;
+  readonly columns: number;
+
   constructor(
     readonly cells: readonly (readonly Scalar[])[],
     readonly isReference = false,
-  ) {}
-  get rows() {
-    return this.cells.length;
-  }
-  get columns() {
-    return elementAt(this.cells, 0).length;
+  ) {
+    this.rows = cells.length;
+    this.columns = elementAt(cells, 0).length;
   }
 }
 
@@ -58,16 +58,46 @@ export function overRanges(given: readonly Plain[], of: (...cells: Scalar[]) => 
     columns = Math.max(columns, each.columns);
   }
   if (rows === 0) return of(...(given as Scalar[])) ?? 0;
+  return cellByCell(rows, columns, (row, column) => {
+    const cells = across(given, row, column);
+    return cells === undefined ? notAvailable : of(...cells);
+  });
+}
+
+/** The same of one range. */
+export function overOne(given: Plain, of: (cell: Scalar) => Scalar): Plain {
+  if (!(given instanceof Matrix)) return of(given) ?? 0;
+  const { cells, rows, columns } = given;
+  return cellByCell(rows, columns, (row, column) => of(cells[row]![column]!));
+}
+
+/** The same of two. */
+export function overTwo(
+  one: Plain,
+  other: Plain,
+  of: (one: Scalar, other: Scalar) => Scalar,
+): Plain {
+  if (!(one instanceof Matrix || other instanceof Matrix)) return of(one, other) ?? 0;
+  if (!(other instanceof Matrix)) return overOne(one, (cell) => of(cell, other));
+  return one instanceof Matrix
+    ? overRanges([one, other], of)
+    : overOne(other, (cell) => of(one, cell));
+}
+
+/** Cells that are worked out one by one; a blank is 0. */
+function cellByCell(
+  rows: number,
+  columns: number,
+  of: (row: number, column: number) => Scalar,
+): Plain {
+  if (rows === 1 && columns === 1) return of(0, 0) ?? 0;
   const found: Scalar[][] = [];
   for (let row = 0; row < rows; row++) {
     const line: Scalar[] = [];
-    for (let column = 0; column < columns; column++) {
-      const cells = across(given, row, column);
-      line.push(cells === undefined ? notAvailable : of(...cells));
-    }
+    for (let column = 0; column < columns; column++) line.push(of(row, column) ?? 0);
     found.push(line);
   }
-  return workedOut(found);
+  return new Matrix(found);
 }
 
 /** What ranges have in one place, each stretched to it; nothing where one of them ends before. */
@@ -84,8 +114,10 @@ function across(given: readonly Plain[], row: number, column: number): Scalar[] 
 }
 
 /** The first error among these, if there is one. */
-export const problemIn = (cells: readonly Scalar[]): Problem | undefined =>
-  cells.find((cell) => cell instanceof Problem);
+export function problemIn(cells: readonly Scalar[]): Problem | undefined {
+  for (const cell of cells) if (cell instanceof Problem) return cell;
+  return undefined;
+}
 
 /** A cell as a number, as arithmetic takes it. */
 export function numberIn(cell: Scalar): number | Problem {
@@ -101,11 +133,15 @@ export function textIn(cell: Scalar): string | Problem {
   if (cell instanceof Problem) return cell;
   if (cell === null) return "";
   if (typeof cell === "boolean") return cell ? "TRUE" : "FALSE";
-  return typeof cell === "number" ? String(Number(cell.toPrecision(15))) : cell;
+  if (typeof cell === "string") return cell;
+  return String(
+    Number.isInteger(cell) && Math.abs(cell) < 1e15 ? cell : Number(cell.toPrecision(15)),
+  );
 }
 
 /** A cell as a condition. */
 export function truthIn(cell: Scalar): boolean | Problem {
+  if (typeof cell === "boolean") return cell;
   if (typeof cell === "string") return /^(true|false)$/i.test(cell) ? /true/i.test(cell) : value;
   const number = numberIn(cell);
   return number instanceof Problem ? number : number !== 0;
