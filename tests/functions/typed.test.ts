@@ -1,9 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { CellError } from "../../src/cells";
 import { implementations } from "../../src/functions/implementations";
+import { computeWeekMonotony } from "../../src/functions/log/weekMonotony";
+import { computeWeekStrain } from "../../src/functions/log/weekStrain";
 import { computeReserveCheck } from "../../src/functions/reserve/reserveCheck";
 import { computePoolStudies } from "../../src/functions/studies/poolStudies";
+import { computeBalancedGroups } from "../../src/functions/testing/balancedGroups";
 import { computeChangeScore } from "../../src/functions/testing/changeScore";
+import { computeSwc } from "../../src/functions/testing/swc";
 import { functions } from "./catalogue";
 
 const effects = [[0.1], [0.3], [0.2]];
@@ -56,6 +60,40 @@ describe("the typed half of a cell function", () => {
     expect(rise).toMatchObject({ change: 10.3, reading: "real increase" });
     expect(bad).toBeInstanceOf(CellError);
     expect(waits).toBeNull();
+  });
+
+  it("of a week is the number that its cell shows, and nothing while the week is blank", () => {
+    const loads = [[300, 450, 0, 600, 200, "rest", 500]];
+    expect([[computeWeekMonotony({ loads })]]).toEqual(implementations.WEEKMONOTONY(loads));
+    expect([[computeWeekStrain({ loads })]]).toEqual(implementations.WEEKSTRAIN(loads));
+    expect([computeWeekMonotony({ loads: "" }), computeWeekStrain({ loads: "" })]).toEqual([
+      undefined,
+      undefined,
+    ]);
+    const oneDay = errorOf(() => computeWeekMonotony({ loads: 300 }));
+    expect([[oneDay]]).toEqual(implementations.WEEKMONOTONY(300));
+    expect(oneDay).toBeInstanceOf(CellError);
+  });
+
+  it("of SWC has a change for each fraction, and an error of its own for a bad one", () => {
+    const scores = [[146], [148], [170], ["DNS"], [157]];
+    const fraction = [[0.2], [-1], [0.6]];
+    const changes = computeSwc({ scores, fraction });
+    expect(changes).toEqual(implementations.SWC(scores, fraction));
+    const [[first], [bad], [third]] = changes as [[number], [unknown], [number]];
+    expect(third).toBeCloseTo(3 * first, 12);
+    expect(bad).toBeInstanceOf(CellError);
+    expect(computeSwc({ scores })).toEqual([[first]]);
+  });
+
+  it("of BALANCEDGROUPS has a letter for each row, and nothing beside a heading or a missing score", () => {
+    const scores = [["row"], [140], [155], ["DNS"], [132], [148]];
+    const letters = computeBalancedGroups({ scores, groups: 2, seed: 7 });
+    expect(letters.map((letter) => [letter ?? ""])).toEqual(
+      implementations.BALANCEDGROUPS(scores, 2, null, 7),
+    );
+    expect([letters[0], letters[3]]).toEqual([null, null]);
+    expect(letters.filter((letter) => letter !== null).sort()).toEqual(["A", "A", "B", "B"]);
   });
 });
 

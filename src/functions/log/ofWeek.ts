@@ -6,18 +6,18 @@ import {
   placeIn,
   readCell,
   readQuantity,
-  single,
   toRange,
-  type Grid,
 } from "../../cells";
 import * as quantities from "../quantities";
+import { typed, type Given } from "../typed";
 
-/** One number of a week's days; nothing yet where the week is a single blank cell. */
-export function ofWeek(loads: unknown, compute: (days: readonly number[]) => number): Grid {
-  const days = readDays(loads);
-  const notFilledIn = days.length === 1 && days[0] === 0;
-  return single(notFilledIn ? "" : compute(days));
-}
+/** The typed half of a function that makes one number of a week's days; nothing where the week is a single blank cell. */
+export const ofWeek = (compute: (days: readonly number[]) => number) =>
+  typed(({ loads }: Given<"loads">) => {
+    const days = readDays(loads);
+    const notFilledIn = days.length === 1 && days[0] === 0;
+    return notFilledIn ? undefined : compute(days);
+  });
 
 /** A load a day, from every cell of a range: what is no number is a day of rest. */
 function readDays(loads: unknown): number[] {

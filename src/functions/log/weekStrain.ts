@@ -1,3 +1,4 @@
+import { single } from "../../cells";
 import * as week from "../../core/log/weekLoad";
 import { ofWeek } from "./ofWeek";
 
@@ -12,5 +13,8 @@ import { ofWeek } from "./ofWeek";
  * @source Foster 1998, Med Sci Sports Exerc 30:1164-1168; the standard deviation over n − 1.
  */
 export function weekStrain(loads: unknown[][]): unknown[][] {
-  return ofWeek(loads, week.weekStrain);
+  return single(computeWeekStrain({ loads }) ?? "");
 }
+
+/** The typed half of WEEKSTRAIN; nothing while the week is not filled in. */
+export const computeWeekStrain = ofWeek(week.weekStrain);

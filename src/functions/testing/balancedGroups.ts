@@ -1,7 +1,8 @@
-import { blockColumns, numberAt, readOne, readRows, setting, type Grid } from "../../cells";
+import { blockColumns, numberAt, readOne, readRows, setting } from "../../cells";
 import { balancedGroups as dealGroups } from "../../core/testing/balancedGroups";
 import { zip } from "../../core/zip";
 import * as quantities from "../quantities";
+import { typed, type Given } from "../typed";
 import { labelAt } from "./labelAt";
 
 /**
@@ -23,26 +24,42 @@ export function balancedGroups(
   strata?: unknown[][],
   seed?: unknown[][],
 ): unknown[][] {
-  const columns = blockColumns(scores, quantities.score("scores"));
-  const rows = readRows(columns, { strata: { given: strata, name: "strata", canBeBlank: true } });
-  const count = quantities.whole("groups", "a whole number of groups, 2 to 26", 26);
-  const numberOfGroups = readOne(
-    setting(groups, { ...count, accepts: (value) => count.accepts(value) && value >= 2 }, 2),
-  )!;
-  const seedNumber = readOne(setting(seed, quantities.seed(), 1))!;
-  const whole: { row: number; scores: number[] }[] = [];
-  for (let row = 0; row < rows.count; row++) {
-    const values = Object.keys(columns).map((key) => numberAt(rows.numbers[key], row));
-    if (values.every((value) => value !== null)) whole.push({ row, scores: values });
-  }
-  const letters = dealGroups(
-    whole.map((athlete) => athlete.scores),
-    numberOfGroups,
-    rows.labels.strata &&
-      whole.map(({ row }) => labelAt(rows.labels.strata!, row, rows.firstRow, "strata")),
-    seedNumber,
-  );
-  const result: Grid = Array.from({ length: rows.count + rows.firstRow - 1 }, () => [""]);
-  for (const [{ row }, letter] of zip(whole, letters)) result[row + rows.firstRow - 1] = [letter];
-  return result;
+  return computeBalancedGroups({ scores, groups, strata, seed }).map((letter) => [letter ?? ""]);
 }
+
+/** The typed half of BALANCEDGROUPS: a group's letter for each row, nothing beside a heading or a missing score. */
+export const computeBalancedGroups = typed(
+  (cells: Given<"scores", "groups" | "strata" | "seed">) => {
+    const columns = blockColumns(cells.scores, quantities.score("scores"));
+    const rows = readRows(columns, {
+      strata: { given: cells.strata, name: "strata", canBeBlank: true },
+    });
+    const count = quantities.whole("groups", "a whole number of groups, 2 to 26", 26);
+    const numberOfGroups = readOne(
+      setting(
+        cells.groups,
+        { ...count, accepts: (value) => count.accepts(value) && value >= 2 },
+        2,
+      ),
+    )!;
+    const seed = readOne(setting(cells.seed, quantities.seed(), 1))!;
+    const whole: { row: number; scores: number[] }[] = [];
+    for (let row = 0; row < rows.count; row++) {
+      const values = Object.keys(columns).map((key) => numberAt(rows.numbers[key], row));
+      if (values.every((value) => value !== null)) whole.push({ row, scores: values });
+    }
+    const letters = dealGroups(
+      whole.map((athlete) => athlete.scores),
+      numberOfGroups,
+      rows.labels.strata &&
+        whole.map(({ row }) => labelAt(rows.labels.strata!, row, rows.firstRow, "strata")),
+      seed,
+    );
+    const result = Array.from<unknown, string | null>(
+      { length: rows.count + rows.firstRow - 1 },
+      () => null,
+    );
+    for (const [{ row }, letter] of zip(whole, letters)) result[row + rows.firstRow - 1] = letter;
+    return result;
+  },
+);

@@ -1,9 +1,9 @@
-import { setting } from "../../cells";
+import { setting, type Lifted } from "../../cells";
 import { smallestWorthwhileChange } from "../../core/testing/smallestWorthwhileChange";
 import { blankUnlessGiven } from "../blankUnlessGiven";
-import { lift } from "../answer";
 import { readWholeRows } from "../pairs";
 import * as quantities from "../quantities";
+import { typedLift, type Given } from "../typed";
 
 /**
  * Smallest worthwhile change: a share of the spread between athletes, a fifth unless you say otherwise.
@@ -17,10 +17,19 @@ import * as quantities from "../quantities";
  * @source 0.2 as the smallest standardized change: Cohen 1988; Hopkins 2000, Sports Med 30:1-15.
  */
 export function swc(scores: unknown[][], fraction?: unknown[][]): unknown[][] {
+  return computeSwc({ scores, fraction }).map((row) => row.map((change) => change ?? ""));
+}
+
+/** The typed half of SWC: the smallest worthwhile change for each fraction. */
+export function computeSwc(cells: Given<"scores", "fraction">): Lifted<number> {
   const { columns } = readWholeRows({
-    scores: { given: blankUnlessGiven(scores), quantity: quantities.score("scores") },
+    scores: { given: blankUnlessGiven(cells.scores), quantity: quantities.score("scores") },
   });
-  return lift({ fraction: setting(fraction, quantities.above0("fraction"), 0.2) }, ({ fraction }) =>
-    smallestWorthwhileChange(columns.scores, fraction),
+  return typedLift(fractions, ({ fraction }) => smallestWorthwhileChange(columns.scores, fraction))(
+    cells,
   );
 }
+
+const fractions = (cells: Given<"scores", "fraction">) => ({
+  fraction: setting(cells.fraction, quantities.above0("fraction"), 0.2),
+});
