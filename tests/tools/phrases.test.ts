@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
+import { phrases } from "../../src/functions/phrases";
 import { spelledOut } from "../../src/tools/catalogue";
 import { ROOT } from "../../src/tools/paths";
 import { caught } from "../present";
@@ -25,13 +26,25 @@ describe("the sentences that functions share", () => {
     (tag) => expect(() => spelledOut(tag)).toThrow(tag),
   );
 
-  it("stand once: none is written out beside more than two functions", () => {
-    const written = sources.flatMap((source) => caught(source, /^ \* @param \[?\w+\]? (.+)$/gm));
-    expect(written.length).toBeGreaterThan(100);
-    const often = [...new Set(written)].filter(
-      (sentence) =>
-        !sentence.startsWith("{@phrase ") && written.filter((one) => one === sentence).length > 2,
+  it("stand once: no sentence about a parameter is written out beside two functions", () => {
+    const written = sources.flatMap((source) =>
+      caught(source, /^ \* @param \[?\w+\]? (.+)$/gm).flatMap(sentencesOf),
     );
-    expect(often).toEqual([]);
+    expect(written.length).toBeGreaterThan(100);
+    expect(written.filter((sentence, at) => written.indexOf(sentence) !== at)).toEqual([]);
+    const shared = new Set(
+      Object.values(phrases).flatMap((phrase) =>
+        typeof phrase === "string" ? sentencesOf(phrase) : [],
+      ),
+    );
+    expect(written.filter((sentence) => shared.has(sentence))).toEqual([]);
   });
 });
+
+/** The sentences of a description that are its own. */
+const sentencesOf = (description: string) =>
+  description
+    .replaceAll(/\{@phrase [^}]+\}/g, "")
+    .split(/(?<=[.!?])\s+(?=\S)/)
+    .map((sentence) => sentence.trim())
+    .filter((sentence) => sentence !== "");

@@ -10,11 +10,11 @@ import { chart } from "./chart";
  *
  * @customfunction LOADCHART
  * @param oneRepMax The 1RM or e1RM, above 0, in kilograms or pounds; one value.
- * @param [reps] The reps to list, a row or a column; 1 to 12 if omitted.
- * @param [reserves] The reserves to list, a row or a column; 0 to 4 if omitted.
+ * @param [reps] {@phrase repsListed}
+ * @param [reserves] {@phrase reservesListed}
  * @param [increment] {@phrase increment}
  * @param [equation] {@phrase equation}
- * @param [scale] "reserve" if omitted, or "rpe" for headings of 10 − reserve.
+ * @param [scale] {@phrase scaleListed}
  * @returns A grid with its headings, no load rounded above the 1RM; "" where reps plus reserve is past the equation's reach.
  * @errors #VALUE! when reps plus reserve is below 1.
  * @example =SPARE.LOADCHART(140, , , 2.5)

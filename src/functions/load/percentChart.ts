@@ -7,10 +7,10 @@ import { chart } from "./chart";
  * A chart of percentages: reps down, reps in reserve across, as fractions of the one-repetition maximum.
  *
  * @customfunction PERCENTCHART
- * @param [reps] The reps to list, a row or a column; 1 to 12 if omitted.
- * @param [reserves] The reserves to list, a row or a column; 0 to 4 if omitted.
+ * @param [reps] {@phrase repsListed}
+ * @param [reserves] {@phrase reservesListed}
  * @param [equation] {@phrase equation}
- * @param [scale] "reserve" if omitted, or "rpe" for headings of 10 − reserve.
+ * @param [scale] {@phrase scaleListed}
  * @returns A grid with its headings; "" where reps plus reserve is past the equation's reach.
  * @errors #VALUE! when reps plus reserve is below 1.
  * @example =SPARE.PERCENTCHART()

@@ -11,7 +11,7 @@ import { readWithin } from "./readWithin";
  *
  * @customfunction CLOSESETS
  * @param reps {@phrase repsOfRow}
- * @param reserve Reps in reserve, 0 or more; blank means not recorded. Write E2:E200&"" so that a blank is not read as 0.
+ * @param reserve Reps in reserve, 0 or more; blank means not recorded. {@phrase blankSafe E2:E200}
  * @param [sets] {@phrase setsOfRow}
  * @param [within] {@phrase within}
  * @param [by] {@phrase countBy}

@@ -31,7 +31,7 @@ const SUMMARY_HEADINGS = {
  * @param by One or more columns to sum up by, such as lifter, lift and week, beside the same rows.
  * @param load The load of each row, above 0; a row without one ("BW", blank) still counts as sets.
  * @param reps {@phrase repsOfRow}
- * @param [reserve] Reps in reserve, 0 or more; 0 if omitted, not recorded if blank. Write E2:E200&"" so that a blank is not read as 0.
+ * @param [reserve] {@phrase reserve} {@phrase blankSafe E2:E200}
  * @param [sets] {@phrase setsOfRow}
  * @param [within] {@phrase within}
  * @param [maxReps] The most reps to failure (reps + reserve) of a set that an e1RM is taken from, above 0; 10 if omitted.

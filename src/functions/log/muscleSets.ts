@@ -25,7 +25,7 @@ import { readWithin } from "./readWithin";
  * @param exercise The exercise of each row, as the shares table spells it; case does not matter.
  * @param reps {@phrase repsOfRow}
  * @param shares A table with headings: exercise, then a column a muscle; in it 1, 0.5 or 0. Blank is 0.
- * @param [reserve] Reps in reserve, 0 or more; 0 if omitted, not recorded if blank. Write E2:E200&"" so that a blank is not read as 0.
+ * @param [reserve] {@phrase reserve} {@phrase blankSafe E2:E200}
  * @param [sets] {@phrase setsOfRow}
  * @param [within] {@phrase within}
  * @param [by] {@phrase countBy}

@@ -6,7 +6,7 @@ import { ofWeek } from "./ofWeek";
  * Monotony of a week: the mean of its daily loads over their standard deviation. High when every day is the same.
  *
  * @customfunction WEEKMONOTONY
- * @param loads The load of each day, 0 or more. Every cell is a day; blank, 0 and text such as "rest" are rest days, so select the week and not the whole column.
+ * @param loads {@phrase loadOfDay}
  * @returns One number, 0 or more, without a unit.
  * @errors #N/A for fewer than 2 days, or when every day has the same load.
  * @example =SPARE.WEEKMONOTONY(B2:B8)

@@ -6,7 +6,7 @@ import { ofWeek } from "./ofWeek";
  * Strain of a week: its total load times its monotony. High when much is done with little change from day to day.
  *
  * @customfunction WEEKSTRAIN
- * @param loads The load of each day, 0 or more. Every cell is a day; blank, 0 and text such as "rest" are rest days, so select the week and not the whole column.
+ * @param loads {@phrase loadOfDay}
  * @returns One number, in the unit of the loads.
  * @errors #N/A for fewer than 2 days, or when every day has the same load.
  * @example =SPARE.WEEKSTRAIN(B2:B8)

@@ -12,7 +12,7 @@ import { readBlocks } from "./readBlocks";
  *
  * @customfunction BLOCKPLAN
  * @param oneRepMax The 1RM or e1RM, above 0: one for all blocks, or one a block.
- * @param blocks A row a block: [name], weeks, sets first, sets last, reps low, reps high, reserve first, reserve last.
+ * @param blocks {@phrase blocks}
  * @param [increment] {@phrase increment}
  * @param [equation] {@phrase equation}
  * @returns A table with headings: block, week, sets, reps low, reps high, reserve, percent (a fraction), load, volume load.

@@ -12,7 +12,7 @@ import { readBlocks } from "./readBlocks";
  *
  * @customfunction PLANWEEK
  * @param oneRepMax The 1RM or e1RM, above 0; one, or a column of lifters.
- * @param blocks A row a block: [name], weeks, sets first, sets last, reps low, reps high, reserve first, reserve last.
+ * @param blocks {@phrase blocks}
  * @param week The week, counted on through the blocks from 1; one, or a row of weeks.
  * @param part What to give: "load", "sets", "reserve", "reps low", "reps high", "percent", "volume load", "block" or "week".
  * @param [increment] {@phrase increment}

@@ -53,7 +53,7 @@ const TABLE_PARTS = ["n", "bias", "sd", "meanMiss", "low", "high"] as const sati
  *
  * @customfunction RESERVECHECK
  * @param repAtCall The reps done when the reserve was called, above 0.
- * @param calledReserve The reserve that was called, 0 or more. Write C2:C50&"" so that a blank is not read as 0.
+ * @param calledReserve The reserve that was called, 0 or more. {@phrase blankSafe C2:C50}
  * @param repsToFailure All reps of the set, to failure, above 0; at least repAtCall.
  * @param [lifter] Who lifted, where lifters have several sets each: the squad is then judged lifter by lifter.
  * @param [by] One or more columns to count by, such as week, beside the same rows: the result is a table.

@@ -8,7 +8,7 @@ import { setInputs } from "./setInputs";
  * Estimated one-repetition maximum (e1RM) from an ordinary set: its load, its reps and the reps left in reserve. An estimate is not a clearance to lift.
  *
  * @customfunction E1RM
- * @param load The load of the set, above 0, in kilograms or pounds.
+ * @param load {@phrase loadDone}
  * @param reps {@phrase repsDone}
  * @param [reserve] Reps in reserve, 0 or more; 0 if omitted. A blank cell means not recorded: write D2:D50&"" so that a blank is not read as 0.
  * @param [equation] {@phrase equation}

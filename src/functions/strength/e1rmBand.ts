@@ -45,7 +45,7 @@ export enum BandEquationChoice {
  * The e1RM with the range it could have if the call of the reserve is wrong by a rep or so, and by which equation you ask: low, estimate, high.
  *
  * @customfunction E1RMBAND
- * @param load The load of the set, above 0, in kilograms or pounds.
+ * @param load {@phrase loadDone}
  * @param reps {@phrase repsDone}
  * @param [reserve] Reps in reserve as called, 0 or more; 0 if omitted, not recorded if blank.
  * @param [reserveError] How many reps the call may be wrong by, either way; 1 if omitted, 0 for none.

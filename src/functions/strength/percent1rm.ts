@@ -10,7 +10,7 @@ import * as quantities from "../quantities";
  *
  * @customfunction PERCENT1RM
  * @param reps The reps of the set, above 0.
- * @param [reserve] Reps in reserve, 0 or more; 0 if omitted, not recorded if blank.
+ * @param [reserve] {@phrase reserve}
  * @param [equation] {@phrase equation}
  * @returns A fraction of 1RM between 0 and 1; 1 at one rep to failure.
  * @errors #VALUE! when reps plus reserve is below 1 or past the equation's reach.

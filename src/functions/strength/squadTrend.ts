@@ -26,7 +26,7 @@ const HEADINGS = {
  * @param date {@phrase dayOfSet}
  * @param load {@phrase loadOfSet}
  * @param reps {@phrase repsOfRow}
- * @param [reserve] Reps in reserve, 0 or more; 0 if omitted; a set without one does not count. Write E2:E500&"" so that a blank is not read as 0.
+ * @param [reserve] Reps in reserve, 0 or more; 0 if omitted; a set without one does not count. {@phrase blankSafe E2:E500}
  * @param [reserveBias] {@phrase reserveBias}
  * @param [reserveSd] {@phrase reserveSd}
  * @param [maxReps] {@phrase mostRepsDone}

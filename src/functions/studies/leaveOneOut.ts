@@ -9,7 +9,7 @@ import { readStudies } from "./readStudies";
  * Does the answer hang on one study? Pools the studies again without each of them in turn: a row a study, with what the others say.
  *
  * @customfunction LEAVEONEOUT
- * @param effects The studies' effects, a row a study; 0 is a value.
+ * @param effects {@phrase studyEffects}
  * @param standardErrors {@phrase standardErrors}
  * @param [names] Their names, in the same rows; numbers from 1 if omitted.
  * @param [method] {@phrase poolMethod}

@@ -48,7 +48,7 @@ const USUAL_CORRELATION = 0.5;
  * Pools the effects of several studies into one, and says how much studies differ: the prediction interval is where the next study, or your squad, would lie.
  *
  * @customfunction POOLSTUDIES
- * @param effects The studies' effects, a row a study; 0 is a value.
+ * @param effects {@phrase studyEffects}
  * @param standardErrors {@phrase standardErrors}
  * @param [method] {@phrase poolMethod}
  * @param [interval] {@phrase poolInterval}

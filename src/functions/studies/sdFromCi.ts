@@ -8,10 +8,10 @@ import { confidenceSetting } from "../settings";
  * The standard deviation behind a printed confidence interval of a mean.
  *
  * @customfunction SDFROMCI
- * @param low Lower end of the interval; 0 is a value.
- * @param high Upper end of the interval, above low.
+ * @param low {@phrase intervalLow}
+ * @param high {@phrase intervalHigh}
  * @param n Athletes in the group, from 2.
- * @param [confidence] The interval's confidence, a fraction; 0.95 if omitted.
+ * @param [confidence] {@phrase intervalConfidence}
  * @returns The standard deviation, in the unit of the interval.
  * @errors #VALUE! where low is not below high.
  * @example =SPARE.SDFROMCI(35, 41.5, 12)

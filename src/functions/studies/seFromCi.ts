@@ -8,9 +8,9 @@ import { confidenceSetting } from "../settings";
  * The standard error behind a printed confidence interval of any estimate: a difference, an effect size.
  *
  * @customfunction SEFROMCI
- * @param low Lower end of the interval; 0 is a value.
- * @param high Upper end of the interval, above low.
- * @param [confidence] The interval's confidence, a fraction; 0.95 if omitted.
+ * @param low {@phrase intervalLow}
+ * @param high {@phrase intervalHigh}
+ * @param [confidence] {@phrase intervalConfidence}
  * @param [df] Degrees of freedom, where the interval is one of Student's t; normal if omitted.
  * @returns The standard error, in the unit of the interval.
  * @errors #VALUE! where low is not below high.

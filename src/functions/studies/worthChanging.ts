@@ -42,7 +42,7 @@ export enum WorthChangingPart {
  * @param effects The earlier studies' standardized effects, a row a study.
  * @param standardErrors {@phrase standardErrors}
  * @param newEffect The new study's effect, on the same scale; 0 is a value.
- * @param newStandardError Its standard error, above 0.
+ * @param newStandardError {@phrase itsStandardError}
  * @param squadSd The spread between your athletes, above 0: it turns the effect into your units.
  * @param smallest The smallest gain worth a change, in your units, 0 or more. At 0 any loss is harm, and "change" needs a chance of 0.95.
  * @param [confidence] {@phrase confidence}

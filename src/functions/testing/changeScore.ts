@@ -33,10 +33,10 @@ export enum ChangeScorePart {
  * @customfunction CHANGESCORE
  * @param before The score before; 0 counts as blank.
  * @param after The score after, in the same unit; 0 counts as blank.
- * @param typicalError The typical error of the test, above 0, in the same unit.
- * @param [smallest] The smallest change that matters, 0 or more; 0 if omitted.
+ * @param typicalError {@phrase typicalError}
+ * @param [smallest] {@phrase smallest}
  * @param [confidence] {@phrase confidence}
- * @param [df] Degrees of freedom of the typical error, the "df" of RELIABILITY; the error is taken as known exactly if omitted, which an error from few athletes is not.
+ * @param [df] {@phrase errorDf}
  * @param [part] {@phrase partOfRow reading}
  * @returns A row: change, percent (a fraction), low, high, ratio, p, chance (that the true increase is above smallest), reading: "within test error", "real increase" or "real decrease", either of them with ", perhaps too small to matter" where the interval begins below smallest, or "real, too small to matter".
  * @errors #VALUE! for a confidence that is not a fraction; "" where a score is missing ("DNS").

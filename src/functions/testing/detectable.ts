@@ -10,8 +10,8 @@ import { alphaSetting, powerSetting } from "../settings";
  * @customfunction DETECTABLE
  * @param nA {@phrase groupSize A}
  * @param nB {@phrase groupSize B}
- * @param [power] The chance to find it, a fraction; 0.8 if omitted.
- * @param [alpha] The chance of a false alarm, two-sided, a fraction; 0.05 if omitted.
+ * @param [power] {@phrase power}
+ * @param [alpha] {@phrase falseAlarm}
  * @returns A difference between two groups, in within-group standard deviations. The "detectable change" of RELIABILITY, and MDC, are another thing: the change of one athlete that test error alone rarely makes, in the unit of the test.
  * @errors #VALUE! for a power that is not above alpha.
  * @example =SPARE.DETECTABLE(12, 12)

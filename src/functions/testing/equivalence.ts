@@ -27,7 +27,7 @@ export enum EquivalencePart {
  *
  * @customfunction EQUIVALENCE
  * @param difference The difference, such as from GROUPCHANGE or STUDYDIFF; 0 is a value.
- * @param standardError Its standard error, above 0.
+ * @param standardError {@phrase itsStandardError}
  * @param df Its degrees of freedom, above 0.
  * @param margin The smallest difference that would matter, above 0.
  * @param [alpha] A fraction below 0.5; 0.05 if omitted.

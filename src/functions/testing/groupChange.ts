@@ -88,7 +88,7 @@ export enum GroupChangePart {
  * @param group The group of each athlete; exactly two labels.
  * @param before {@phrase scoresBefore}
  * @param after {@phrase scoresAfter}
- * @param [first] Which label is group A; the first to appear if omitted.
+ * @param [first] {@phrase firstGroup}
  * @param [confidence] {@phrase confidence}
  * @param [part] {@phrase parts reading}
  * @returns A report of two columns: both groups, n, lost, change (low, high, p) of each; then difference, adjusted difference, effect size, extra spread in A (low, high, p) and a reading. The adjusted difference has an interval from 3 athletes in each group.

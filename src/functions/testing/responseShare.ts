@@ -32,7 +32,7 @@ export enum ResponseSharePart {
  * @customfunction RESPONSESHARE
  * @param meanChange The mean change of the squad; 0 is a value.
  * @param sdChange The standard deviation of the changes, above 0.
- * @param typicalError The typical error of the test, above 0, in the same unit.
+ * @param typicalError {@phrase typicalError}
  * @param threshold The change to exceed; 0 is a value.
  * @param [n] How many athletes the standard deviation of the changes comes from, 2 or more; no interval and no p if omitted.
  * @param [df] Degrees of freedom of the typical error, the "df" of RELIABILITY; the error is taken as known exactly if omitted.

@@ -20,8 +20,8 @@ export enum DesignChoice {
  * @customfunction SAMPLESIZE
  * @param difference The difference worth finding, its sign does not matter; not 0.
  * @param sd The standard deviation within a group, or of the changes where design is "paired"; above 0, in the same unit.
- * @param [power] The chance to find it, a fraction; 0.8 if omitted.
- * @param [alpha] The chance of a false alarm, two-sided, a fraction; 0.05 if omitted.
+ * @param [power] {@phrase power}
+ * @param [alpha] {@phrase falseAlarm}
  * @param [design] "two groups" if omitted, or "paired".
  * @param [correlation] Correlation of before and after, where two groups are compared from the same starting score, as GROUPCHANGE does: fewer athletes will do, at least 3. 0 if omitted: compared without it. Not with "paired".
  * @param [dropout] The fraction of athletes expected to drop out; 0 if omitted.

@@ -30,8 +30,8 @@ const HEADINGS = {
  * @param before {@phrase scoresBefore}
  * @param after {@phrase scoresAfter}
  * @param typicalError The typical error of the test, above 0, in the unit of the scores; one number for all.
- * @param [smallest] The smallest change that matters, 0 or more; 0 if omitted.
- * @param [df] Degrees of freedom of the typical error, the "df" of RELIABILITY; the error is taken as known exactly if omitted, which an error from few athletes is not.
+ * @param [smallest] {@phrase smallest}
+ * @param [df] {@phrase errorDf}
  * @param [confidence] {@phrase confidence}
  * @param [scale] How far apart true changes may lie, above 0, in the unit of the scores; 4 typical errors if omitted, which serves any squad.
  * @returns A table with headings, a row an athlete with both scores: athlete, reading (as in CHANGESCORE, from low and high), change, shrunk change, low, high, chance above smallest, chance below minus smallest.

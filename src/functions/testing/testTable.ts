@@ -14,7 +14,7 @@ import { readSides, pairsOf, type Side } from "./sides";
  * @param group The group of each athlete; exactly two labels, under a heading.
  * @param before Scores before: a column a measure, under headings that name them.
  * @param after Scores after: as many columns in the same order, under headings.
- * @param [first] Which label is group A; the first to appear if omitted.
+ * @param [first] {@phrase firstGroup}
  * @param [confidence] {@phrase confidence}
  * @returns A table with headings: measure, n A, n B, before A, after A, change A, before B, after B, change B, adjusted difference, low, high, p, Holm p, effect size.
  * @errors #VALUE! where before and after are not equally wide or have no headings, or for other than two labels.
