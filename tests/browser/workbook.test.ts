@@ -94,6 +94,42 @@ describeInBrowser("the embedded workbook", () => {
     await session.says().toMatch(/^load in A3 is text, "80kg"/);
   });
 
+  it("asks for no frames while nothing changes, copied cells or not, and draws what does", async () => {
+    const { page } = session;
+    await session.addSheet();
+    await session.type("copied");
+    await session.go("A1");
+    await page.keyboard.press("Control+C");
+    const framesInASecond = () =>
+      page.evaluate(
+        () =>
+          new Promise<number>((resolve) => {
+            const ask = window.requestAnimationFrame;
+            let asked = 0;
+            window.requestAnimationFrame = (draw) => {
+              asked += 1;
+              return ask(draw);
+            };
+            setTimeout(() => {
+              window.requestAnimationFrame = ask;
+              resolve(asked);
+            }, 1000);
+          }),
+      );
+    // A caret blinks.
+    await expect.poll(framesInASecond).toBeLessThan(8);
+
+    const cells = page.locator("canvas[id^=univer-sheet-main]");
+    const looks = async () => (await cells.screenshot()).toString("base64");
+    const empty = await looks();
+    await session.fill("C3", [["drawn"]]);
+    await expect.poll(looks).not.toBe(empty);
+    const filled = await looks();
+    await page.mouse.move(400, 400);
+    await page.mouse.wheel(0, 300);
+    await expect.poll(looks).not.toBe(filled);
+  });
+
   it("asks no address but its own, and breaks none of its own rules, whatever is done in it", async () => {
     const { page, requests, complaints } = session;
     await page.getByText("Before anybody lifts").first().click();

@@ -33,6 +33,7 @@ import { growWithUse } from "./growth/growWithUse";
 import { growWithScroll } from "./growth/growWithScroll";
 import { growForNameBox } from "./growth/nameBox";
 import { endFormulasPastNameList, typeOnBehindChosenName } from "./nameList";
+import "./drawOnDemand";
 import "./numbers/drawNumbers";
 import { widenForNumbers } from "./numbers/widenColumns";
 import { replaceWorkbook } from "./replaceWorkbook";
