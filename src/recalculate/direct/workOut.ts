@@ -21,7 +21,8 @@ import type { Result } from "../result";
 import { placeResult } from "../result";
 import type { Values } from "../values";
 import { readArguments } from "./arguments";
-import { contentsOf, evaluate, Uncertain } from "./evaluate";
+import { contentsOf, evaluate } from "./evaluate";
+import { Uncertain } from "./operators";
 import type { CellReference, DirectFormula, Expression, OurCall } from "./expression";
 import { readersBefore, type Change } from "./tooEarly";
 

@@ -11,7 +11,8 @@ import {
   type ReserveAgreement,
 } from "../../../src/pane/pictures/reserveAgreement";
 import { strengthTrend, type StrengthTrend } from "../../../src/pane/pictures/strengthTrend";
-import { weeklyLoad, type WeeklyLoad } from "../../../src/pane/pictures/weeklyLoad";
+import { weeklyLoad } from "../../../src/pane/pictures/weeklyLoad";
+import type { WeeklyLoad } from "../../../src/pane/pictures/weeks";
 import { named, only } from "../../present";
 import { reserveCalls, setsOf, squats } from "./demo";
 import {
