@@ -107,8 +107,9 @@ export function compare(operator: Comparison, one: CellValue, other: CellValue):
   return operator.startsWith("<") ? left < right : left > right;
 }
 
-/** Whether cells show the same; a blank one is as much 0 as "". */
+/** Whether cells show the same; a blank one is as much 0 as FALSE or "". */
 function isEqual(one: CellValue, other: CellValue): boolean {
+  if (one === null && typeof other === "boolean") return !other;
   if (one === null) return other === null || isEqual(typeof other === "number" ? 0 : "", other);
   if (other === null) return isEqual(other, one);
   if (typeof one === "number" && typeof other === "number") {

@@ -127,6 +127,17 @@ describe("without the engine", () => {
     expect(results.size).toBe(formulas.length);
   });
 
+  it("a blank cell equals 0, FALSE and an empty text, as in the engine", async () => {
+    const formulas = ["G1=FALSE", "FALSE=G1", "TRUE=G1", "G1<>TRUE", "G1=0", 'G1=""', "G1=1"];
+    const book = bookWith(formulas);
+    const { results } = await withoutEngine(book);
+    const engine = await inEngine(book, book.formulas);
+    const shownBy = (found: ReadonlyMap<FormulaCell, Result>) =>
+      book.formulas.map((cell) => found.get(cell)?.values[0]?.[0]);
+    expect(shownBy(results)).toEqual([true, true, false, true, true, true, false]);
+    expect(shownBy(engine)).toEqual(shownBy(results));
+  });
+
   it("is not said what the engine alone can tell", async () => {
     const formulas = [
       "_xldudf_SPARE_E1RM(A1,C1)+D2",
