@@ -7,8 +7,7 @@ export async function buildIfStale(
   names: readonly ProductName[] = productNames,
   onBuild: (stale: readonly ProductName[]) => void = () => undefined,
 ): Promise<void> {
-  const states = await statesOf(names, DEVELOPMENT_BASE);
-  const stale = names.filter((name) => !isFresh(name, states.get(name)!));
+  const stale = await staleOf(names);
   if (stale.length === 0) return;
   onBuild(stale);
   const [{ bundle }, { configurations }] = await Promise.all([
@@ -16,4 +15,10 @@ export async function buildIfStale(
     import("./configurations"),
   ]);
   await bundle(await configurations(DEVELOPMENT_BASE, stale));
+}
+
+/** Those of some products whose sources have changed since they were built last. */
+export async function staleOf(names: readonly ProductName[]): Promise<readonly ProductName[]> {
+  const states = await statesOf(names, DEVELOPMENT_BASE);
+  return names.filter((name) => !isFresh(name, states.get(name)!));
 }
