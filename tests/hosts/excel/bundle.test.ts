@@ -1,7 +1,8 @@
 import { readFileSync, statSync } from "node:fs";
-import { createContext, runInContext } from "node:vm";
+import { runInContext } from "node:vm";
 import { describe, expect, test } from "vitest";
 import type { Metadata } from "../../../src/functions/catalogue";
+import { bareRealm } from "../../bareRealm";
 import { built } from "../../built";
 import { only } from "../../present";
 
@@ -30,7 +31,7 @@ function load() {
       nullReference: "#NULL!",
     },
   };
-  const globals = createContext({ CustomFunctions });
+  const globals = bareRealm({ CustomFunctions });
   const before = Object.getOwnPropertyNames(globals);
   runInContext(script, globals);
   return {

@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
-import { createContext, runInContext } from "node:vm";
+import { runInContext } from "node:vm";
+import { bareRealm } from "../../bareRealm";
 import { built } from "../../built";
 import { catalogue } from "../../functions/catalogue";
 
@@ -32,7 +33,7 @@ export function excelHost(blank: 0 | null) {
     },
   };
   const bundle = readFileSync(built("functions.js"), "utf8");
-  runInContext(bundle, createContext({ CustomFunctions }));
+  runInContext(bundle, bareRealm({ CustomFunctions }));
   const cell = (content: unknown) => content ?? blank;
   const matrix = (argument: unknown) => {
     if (argument === null || argument === undefined) return null;

@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
-import { createContext, runInContext, type Context } from "node:vm";
+import { runInContext } from "node:vm";
+import { bareRealm } from "../../bareRealm";
 import { built } from "../../built";
 
 /** The built script: its file, and its text. */
@@ -13,13 +14,9 @@ export interface Loaded {
   evaluate(expression: string): unknown;
 }
 
-/**
- * Loads the script among the language's own built-ins and `services`, and nothing else: no DOM, no network, no
- * timers, no console. `before` runs first.
- */
+/** Loads the script among the language's own built-ins and `services`, and nothing else. `before` runs first. */
 export function load(services: Record<string, unknown> = {}, before = ""): Loaded {
-  const context: Context = createContext({ ...services });
-  runInContext(before, context);
+  const context = bareRealm(services, before);
   const there = new Set(Object.getOwnPropertyNames(context));
   runInContext(script, context);
   return {

@@ -1,7 +1,8 @@
 import { readFileSync } from "node:fs";
-import { createContext, runInContext } from "node:vm";
+import { runInContext } from "node:vm";
 import { describe, expect, it } from "vitest";
 import { implementations } from "../../../src/functions/implementations";
+import { bareRealm } from "../../bareRealm";
 import { built } from "../../built";
 import { inThisRealm } from "./realm";
 
@@ -11,7 +12,7 @@ const read = (name: string) => readFileSync(built("warehouse", name), "utf8");
 function registered(name: string, quotes: string, parameters: string, library = "") {
   const sql = read(name);
   const body = sql.slice(sql.indexOf(quotes) + quotes.length, sql.lastIndexOf(quotes));
-  const context = createContext({});
+  const context = bareRealm();
   runInContext(library, context);
   const compute = runInContext(`(function (${parameters}) {${body}})`, context) as (
     id: string,
@@ -59,7 +60,7 @@ describe.each(hosts)("what %s registers", (_name, spare) => {
 describe("the files of SQL", () => {
   it("evaluate the bundle once, whatever the number of rows", () => {
     const sql = read("snowflake.sql");
-    const context = createContext({ loaded: 0 });
+    const context = bareRealm({ loaded: 0 });
     const body = sql
       .slice(sql.indexOf("$$") + 2, sql.lastIndexOf("$$"))
       .replace("REPS_TO_SPARE = (function () {", "$&loaded++;");
