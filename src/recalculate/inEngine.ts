@@ -72,10 +72,7 @@ function resultOf(cell: FormulaCell, workbook: HeadlessWorkbook, ours: boolean):
   return placeResult(
     cell,
     filledBy(cell, workbook),
-    (row, column) => {
-      const value = workbook.read(name, cellAddress(row, column));
-      return value ?? (row === cell.row && column === cell.column ? 0 : null);
-    },
+    (row, column) => workbook.read(name, cellAddress(row, column)),
     ours ? (row, column) => workbook.message(name, cellAddress(row, column)) : undefined,
   );
 }

@@ -125,6 +125,59 @@ describe.each(["as written", "from the last"] as const)("with the questions %s",
   });
 });
 
+describe("a formula that comes to a blank cell", () => {
+  // Excel shows 0 (from memory), and so does LibreOffice, which differential/logic.txt has asked.
+  it.each([
+    "=H1",
+    "=IF(TRUE,H1)",
+    "=IF(TRUE,)",
+    "=IFERROR(H1,1)",
+    "=IFNA(H1,1)",
+    "=VLOOKUP(1,C1:D3,2,FALSE)",
+    "=UNIQUE(H1:H3)",
+    "=LET(x,H1,x)",
+  ])("shows 0, also to those that ask whether it is blank: %s", async (formula) => {
+    const read = await open([[formula, '=IF(A1="","blank",A1)', 1]]);
+    expect([read("A1"), read("B1")]).toEqual([0, 0]);
+  });
+
+  it.each<[string, readonly (readonly CellContent[])[]]>([
+    ["=H1:H2", [[0], [0]]],
+    [
+      "=FILTER(H1:I2,J1:J2>0)",
+      [
+        [0, 7],
+        [8, 0],
+      ],
+    ],
+    [
+      "=SORT(H1:I2)",
+      [
+        [8, 0],
+        [0, 7],
+      ],
+    ],
+    ["=VSTACK(I1,H1)", [[7], [0]]],
+    ["=TRANSPOSE(H1:H2)", [[0, 8]]],
+    ["=IF(J1:J2>0,H1:H2,1)", [[0], [8]]],
+  ])("shows 0 in each blank cell that it spills: %s", async (formula, spilled) => {
+    const blanks = Array<undefined>(6).fill(undefined);
+    const read = await open([
+      [formula, ...blanks, undefined, 7, 1],
+      [undefined, ...blanks, formula === "=H1:H2" ? undefined : 8, undefined, 1],
+    ]);
+    const cells = spilled.map((row, at) =>
+      row.map((_, column) => read(`${letter(column)}${at + 1}`)),
+    );
+    expect(cells).toEqual(spilled);
+  });
+
+  it("is a blank within a formula still", async () => {
+    const read = await open([['=IF(TRUE,H1)=""', "=ISBLANK(H1)", '=IF(IF(TRUE,H1)="","blank",1)']]);
+    expect(["A1", "B1", "C1"].map(read)).toEqual([true, true, "blank"]);
+  });
+});
+
 describe("a log with sets to failure", () => {
   const log: Row[] = [
     [100, 5, 0, '=IF(C1="","",SPARE.E1RM(A1,B1,C1))', "=SUMPRODUCT(--(C1:C3=0))"],

@@ -1,4 +1,5 @@
 import type { IFunctionService } from "@univerjs/engine-formula";
+import { showBlanksAsZero } from "./blankResults";
 import { readEmptyTextAsText } from "./cellReading";
 import { compareCellByCell } from "./columnIndex";
 import { failAlone } from "./failures";
@@ -18,6 +19,7 @@ export function correctEngine(functions: IFunctionService): void {
     corrected = true;
     compareCellByCell();
     readEmptyTextAsText();
+    showBlanksAsZero();
     readRangesIntoOwnArrays();
     sortTruthValuesLast();
     passErrorsOn();
