@@ -27,7 +27,7 @@ describeInBrowser("without a network", () => {
     const serving = await serve(parent, 3950);
     onTestFinished(() => serving.close());
     const address = `${serving.address}some/folder/`;
-    const session = await openPage(await joinBrowser(), address, { serviceWorkers: "allow" });
+    const session = await openPage(await joinBrowser(), address, { mayInstall: true });
     const { page, context } = session;
     await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
     await expect

@@ -2,17 +2,11 @@ import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { IWorkbookData } from "@univerjs/core";
-import type {
-  Browser,
-  BrowserContext,
-  BrowserContextOptions,
-  Page,
-  ViewportSize,
-} from "playwright-core";
+import type { Browser, BrowserContext, Page } from "playwright-core";
 import { expect } from "vitest";
 import type { CellContent } from "../../src/engine/inspect";
 import { built } from "../built";
-import { keptTab, leave, newTab, newTabIn, patience, usualSize } from "./keptTab";
+import { keptTab, leave, newTabIn, patience, type Device } from "./keptTab";
 
 export { patience };
 
@@ -60,42 +54,32 @@ export interface PageSession {
   close(): Promise<unknown>;
 }
 
-/** Who opens the page: in a browser context of its own where more than the window's size is said of it. */
-export interface Visitor extends BrowserContextOptions {
+/** Who opens the page, and what it opens on. */
+export interface Visitor extends Device {
   /** How many of the demo's sheets are there, if not all: its first is enough for most, and there in half the time. */
   readonly demo?: readonly string[];
-  /** In a tab of its own, which the test may spoil. */
-  readonly alone?: boolean;
 }
 
 /** Opens the page as somebody who was never here, and waits until it can be used. */
 export async function openPage(
   browser: Browser,
   address: string,
-  { demo, alone = false, viewport = usualSize, ...options }: Visitor = {},
+  { demo, ...visitor }: Visitor = {},
 ): Promise<PageSession> {
-  const isUsual = !alone && Object.keys(options).length === 0;
-  const page = isUsual
-    ? await keptTab(browser, address)
-    : await newTab(browser, { viewport, ...options });
-  if (isUsual && viewport) await page.setViewportSize(viewport);
+  const page = await keptTab(browser, address, visitor);
   if (demo) {
-    await page.route("**/demo.json", (route) =>
-      route.fulfill({ contentType: "application/json", body: sheetsOfDemo(demo) }),
-    );
+    await page
+      .context()
+      .route("**/demo.json", (route) =>
+        route.fulfill({ contentType: "application/json", body: sheetsOfDemo(demo) }),
+      );
   }
-  const close = () => (isUsual ? leave(page, address) : page.context().close());
-  return { ...(await open(page, address)), close };
+  return { ...(await open(page, address)), close: () => leave(page, address) };
 }
 
-/** Opens the page in a context that may have been here before. */
-export async function visit(
-  context: BrowserContext,
-  address: string,
-  viewport?: ViewportSize,
-): Promise<PageSession> {
+/** Opens the page in one more tab of a visitor who has been here before. */
+export async function visit(context: BrowserContext, address: string): Promise<PageSession> {
   const page = await newTabIn(context);
-  if (viewport) await page.setViewportSize(viewport);
   return { ...(await open(page, address)), close: () => page.close() };
 }
 
@@ -121,8 +105,8 @@ async function open(page: Page, address: string) {
   return { ...actions(page), ...heard, context: page.context(), page };
 }
 
-/** What the means of testing say, and what the spreadsheet says whenever a second workbook is opened. */
-const NOT_OURS = /blocked by Playwright|^Component \S+ already exists\.$/;
+/** What the spreadsheet says whenever a second workbook is opened. */
+const NOT_OURS = /^Component \S+ already exists\.$/;
 
 /** Notes from now on what a page complains of, and what it asks for. */
 export function listenTo(page: Page): Pick<PageSession, "complaints" | "requests"> {

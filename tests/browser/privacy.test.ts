@@ -7,7 +7,7 @@ describeInBrowser("everything stays on the device", () => {
   it("lists every request of a session, and everything that is stored", async () => {
     const session = await openPage(await joinBrowser(), home, {
       demo: firstSheet,
-      serviceWorkers: "allow",
+      mayInstall: true,
     });
     const { page, context } = session;
     // The service worker's own requests are the context's, not the page's.

@@ -16,8 +16,7 @@ const list = async (session: PageSession) => {
 
 describeInBrowser("workbooks on the device", () => {
   /** The demo's first sheet, which is enough where not the demo is the matter. */
-  const openShort = async (alone = false) =>
-    openPage(await joinBrowser(), home, { demo: firstSheet, alone });
+  const openShort = async () => openPage(await joinBrowser(), home, { demo: firstSheet });
 
   it("keep every change, under names of their own, and never over the demo", async () => {
     const session = await openShort();
@@ -91,7 +90,7 @@ describeInBrowser("workbooks on the device", () => {
   });
 
   it("stay when the tab is killed the moment after a change", async () => {
-    const before = await openShort(true);
+    const before = await openShort();
     await before.go("C7");
     await before.type("150");
     await before.name().toBe("My copy of the demo");
@@ -110,7 +109,6 @@ describeInBrowser("workbooks on the device", () => {
     expect(await after.read("Start", "C7")).toBe(150);
     // 150 kg for 8 with 2 in reserve: 150 / (1 + 10/30) = 112.5.
     await after.shows("Start", "C11").toBe(112.5);
-    await before.close();
   });
 
   it("are open in one tab at a time", async () => {

@@ -1,26 +1,17 @@
-import type { BrowserContext } from "playwright-core";
-import { beforeAll, expect, it } from "vitest";
+import { expect, it } from "vitest";
 import { elementAt } from "../present";
 import { describeInBrowser, home, joinBrowser } from "./browser";
-import { newTab } from "./keptTab";
-import { visit } from "./pageSession";
+import { openPage } from "./pageSession";
 
 describeInBrowser("under a finger", () => {
-  let context: BrowserContext;
-
-  beforeAll(async () => {
-    const blank = await newTab(await joinBrowser(), { hasTouch: true, isMobile: true });
-    context = blank.context();
-  });
-
   it.each([
     ["a phone", { width: 390, height: 844 }],
     ["a tablet", { width: 820, height: 1180 }],
   ] as const)(
     "a swipe scrolls, a tap selects, a held finger selects more: %s",
     async (_, viewport) => {
-      const session = await visit(context, home, viewport);
-      const { page } = session;
+      const session = await openPage(await joinBrowser(), home, { viewport, isMobile: true });
+      const { page, context } = session;
       // Where a finger comes down here, no cells are merged.
       await session.show("Squad plan");
       const devtools = await context.newCDPSession(page);
