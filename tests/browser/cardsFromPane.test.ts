@@ -30,7 +30,9 @@ describeInBrowser("the demo squad's cards", () => {
 
   openForAll(async () => {
     browser = await joinBrowser();
-    session = await openPage(browser, home);
+    // The cards, and what they read.
+    const demo = ["Percentages", "Squad plan", "Cards"];
+    session = await openPage(browser, home, { demo });
     ({ page } = session);
   });
 

@@ -3,6 +3,8 @@ import { expect, it } from "vitest";
 import { implementations } from "../../src/functions/implementations";
 import { cellAt, elementAt, only } from "../present";
 import { describeInBrowser, home, joinBrowser } from "./browser";
+import { openForAll } from "./openForAll";
+import type { PageSession } from "./pageSession";
 import { firstSheet, openPage } from "./pageSession";
 
 /*
@@ -27,6 +29,12 @@ const fraction = (t: number) => (t < 2 ? 1 + (t - 1) * (1 / (1 + 2 / 30) - 1) : 
 const round = (load: number) => Math.ceil(load / 2.5 - 0.5 - 1e-9) * 2.5;
 
 describeInBrowser("a coach's week, by the Toolbox alone", () => {
+  let session: PageSession;
+
+  openForAll(async () => {
+    session = await openPage(await joinBrowser(), home, { demo: firstSheet });
+  });
+
   for (const size of SIZES) {
     const name = `${size.width} × ${size.height}`;
 
@@ -53,7 +61,7 @@ describeInBrowser("a coach's week, by the Toolbox alone", () => {
         const most = Number(load) / fraction(Number(reps) + Number(reserve));
         expect(loads[at]).toBeCloseTo(round(most * fraction(7)), 9);
       });
-      expect(await coach.end()).toBeLessThanOrEqual(4);
+      expect(coach.end()).toBeLessThanOrEqual(4);
     });
 
     it(`plans six weeks for the squad and prints them in 8 (${name})`, async () => {
@@ -88,7 +96,7 @@ describeInBrowser("a coach's week, by the Toolbox alone", () => {
       const paper = await coach.print();
       expect(paper.filter(([, name]) => LIFTERS.includes(name ?? ""))).toHaveLength(16);
       expect(paper.at(-1)).toEqual(expect.arrayContaining(["Sven", "Bench pull"]));
-      expect(await coach.end()).toBeLessThanOrEqual(8);
+      expect(coach.end()).toBeLessThanOrEqual(8);
     });
 
     it(`writes a set for the log and gives the next load in 6 (${name})`, async () => {
@@ -118,7 +126,7 @@ describeInBrowser("a coach's week, by the Toolbox alone", () => {
       const load = round(105 * fraction(7));
       expect(await coach.cells(15, [..."NOPQRS"])).toEqual(["Dilan", "Squat", load, 5, 4, 1]);
       expect((await coach.cells(16, ["N"])).filter(isFilled)).toEqual([]);
-      expect(await coach.end()).toBeLessThanOrEqual(6);
+      expect(coach.end()).toBeLessThanOrEqual(6);
     });
 
     it(`says who got stronger in 4 (${name})`, async () => {
@@ -155,21 +163,19 @@ describeInBrowser("a coach's week, by the Toolbox alone", () => {
       }
       expect((await coach.cells(24, ["B"])).filter(isFilled)).toEqual([]);
       await coach.shows("B3", (text) => /^\d+ of 16 got stronger/.test(String(text)));
-      expect(await coach.end()).toBeLessThanOrEqual(4);
+      expect(coach.end()).toBeLessThanOrEqual(4);
     });
   }
 
   /** An empty workbook with what the squad has, and a coach before it whose actions are counted. */
   async function begin(size: typeof SMALLEST, task: string, given: readonly Row[]) {
-    const session = await openPage(await joinBrowser(), home, {
-      demo: firstSheet,
-      viewport: size,
-    });
     const { page } = session;
     const pane = page.locator("#pane");
-    await session.choose("New");
-    await session.name().toBe("Workbook");
-    await pane.getByRole("tab", { name: "Sheets" }).waitFor();
+    await page.setViewportSize(size);
+    await session.begin();
+    await pane.getByRole("tab", { name: "Find" }).click();
+    const back = pane.getByRole("button", { name: "Back to the list" });
+    if (await back.isVisible()) await back.click();
     const corner = String.fromCharCode(64 + elementAt(given, 0).length) + String(given.length);
     await session.fill("A1", given);
     await session.shows("Sheet1", corner).toBe(elementAt(given, given.length - 1).at(-1));
@@ -212,6 +218,7 @@ describeInBrowser("a coach's week, by the Toolbox alone", () => {
       /** Prints the sheet; what would be on paper, row by row. */
       async print(): Promise<string[][]> {
         await page.evaluate(() => {
+          Object.assign(window, { paper: [] });
           window.print = () => {
             const rows = [...document.querySelectorAll<HTMLTableRowElement>("#print tr")];
             const texts = rows.map((row) => [...row.cells].map(({ textContent }) => textContent));
@@ -219,8 +226,7 @@ describeInBrowser("a coach's week, by the Toolbox alone", () => {
           };
         });
         await act("print", () => page.getByRole("button", { name: "Print", exact: true }).click());
-        const paper = () =>
-          page.evaluate(() => (window as unknown as { paper?: string[][] }).paper ?? []);
+        const paper = () => page.evaluate(() => (window as unknown as { paper: string[][] }).paper);
         await expect.poll(async () => (await paper()).length).toBeGreaterThan(0);
         return paper();
       },
@@ -239,10 +245,9 @@ describeInBrowser("a coach's week, by the Toolbox alone", () => {
         await expect.poll(async () => are(await now())).toBe(true);
         return now();
       },
-      /** Closes the page; how many actions it took, if nothing went wrong beside. */
-      async end(): Promise<number> {
+      /** How many actions it took, if nothing went wrong beside. */
+      end(): number {
         expect(session.complaints.slice(before)).toEqual([]);
-        await session.close();
         return actions;
       },
     };

@@ -9,15 +9,21 @@ const slowness = Number(process.env.SLOW ?? 1);
 /** The window's size unless a test has it otherwise. */
 export const usualSize = { width: 1280, height: 800 };
 
-/** One more tab of a browser context. */
-export async function newTabIn(context: BrowserContext): Promise<Page> {
-  const page = await context.newPage();
+/** One more tab of a browser context; one that a page there opens shares that page's process, and its compiled script. */
+export async function newTabIn(context: BrowserContext, opener?: Page): Promise<Page> {
+  const page = await (opener ? openedBy(opener) : context.newPage());
   page.setDefaultTimeout(patience);
   if (slowness > 1) {
     const devtools = await context.newCDPSession(page);
     await devtools.send("Emulation.setCPUThrottlingRate", { rate: slowness });
   }
   return page;
+}
+
+async function openedBy(page: Page): Promise<Page> {
+  const opening = page.waitForEvent("popup");
+  await page.evaluate(() => void window.open("about:blank"));
+  return opening;
 }
 
 /*

@@ -3,13 +3,15 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import ExcelJS from "exceljs";
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, beforeEach, expect, it } from "vitest";
+import { afterAll, beforeAll, expect, it, onTestFinished } from "vitest";
 import { ROOT } from "../../src/tools/paths";
 import { picturesOf, type Pictures } from "../../src/engine/data/pictures";
 import { lookInto, readData } from "../engine/data/support";
 import { accent, describeInBrowser, home, joinBrowser, pixelsOf } from "./browser";
-import type { PageSession, Visitor } from "./pageSession";
-import { firstSheet, openPage } from "./pageSession";
+import { usualSize } from "./keptTab";
+import { openForAll } from "./openForAll";
+import type { PageSession } from "./pageSession";
+import { openPage } from "./pageSession";
 
 const fileOf = (name: string) => join(import.meta.dirname, "../xlsx/files", `${name}.xlsx`);
 const log = "Week 1's log";
@@ -22,20 +24,25 @@ describeInBrowser("a workbook of one's own in the page", () => {
   beforeAll(() => void (folder = mkdtempSync(join(tmpdir(), "open-save-"))));
   afterAll(() => rmSync(folder, { recursive: true }));
 
-  const visit = async (demo: Visitor["demo"]) => {
-    session = await openPage(await joinBrowser(), home, { demo });
+  openForAll(async () => {
+    session = await openPage(await joinBrowser(), home, { demo: ["Start", "Percentages"] });
     ({ page } = session);
-  };
-  beforeEach(() => visit(firstSheet));
+  });
+
+  /** Opens one of our files under another name, which no other test has. */
+  async function openAs(name: string, file: string): Promise<void> {
+    await session.openFile({ name, bytes: new Uint8Array(readFileSync(fileOf(file))) });
+    await session.says().toMatch(new RegExp(`^${name} is open`));
+  }
 
   async function type(address: string, text: string): Promise<void> {
     await session.go(address);
     await session.type(text);
   }
 
-  async function save(): Promise<Uint8Array> {
+  async function saveAs(expected: string): Promise<Uint8Array> {
     const { name, bytes } = await session.save("Save");
-    expect(name).toBe("xlsxwriter.xlsx");
+    expect(name).toBe(expected);
     return bytes;
   }
 
@@ -55,7 +62,7 @@ describeInBrowser("a workbook of one's own in the page", () => {
     await type("B2", "120");
     await session.shows(log, "F3").toBe(148);
 
-    const { cell, style, sheetNamed } = lookInto(readData(await save()));
+    const { cell, style, sheetNamed } = lookInto(readData(await saveAs("xlsxwriter.xlsx")));
     expect(cell(log, "B2").v).toBe(120);
     expect(cell(log, "F3")).toMatchObject({
       f: "=SPARE.E1RM($B$2:$B$4,$C$2:$C$4,$D$2:$D$4)",
@@ -73,15 +80,14 @@ describeInBrowser("a workbook of one's own in the page", () => {
   });
 
   it("is saved with what its formulas come to, however soon after a change", async () => {
-    await session.openFile(fileOf("xlsxwriter"));
-    await session.says().toMatch(/is open/);
+    await openAs("changed.xlsx", "xlsxwriter");
     await page.evaluate(() => {
       const change = () =>
         window.spare!.api.getActiveWorkbook()!.getActiveSheet().getRange("B2").setValue(120);
       const buttons = document.querySelector(".file-actions")!;
       buttons.addEventListener("click", change, { capture: true, once: true });
     });
-    const { cell } = lookInto(readData(await save()));
+    const { cell } = lookInto(readData(await saveAs("changed.xlsx")));
     expect([cell(log, "B2").v, cell(log, "F3").v]).toEqual([120, 148]);
   });
 
@@ -101,6 +107,7 @@ describeInBrowser("a workbook of one's own in the page", () => {
   it("says why a file cannot be read, and keeps the open one", async () => {
     const path = join(folder, "notes.xlsx");
     writeFileSync(path, "Dear crew");
+    await session.choose("Demo");
     const before = await session.read("Start", "B2");
     await session.openFile(path);
     await session.says().toBe("notes.xlsx was not opened: the file is not an .xlsx workbook.");
@@ -108,26 +115,25 @@ describeInBrowser("a workbook of one's own in the page", () => {
   });
 
   it("asks nothing when another is opened over a changed one, which is kept", async () => {
-    await session.openFile(fileOf("xlsxwriter"));
-    await session.says().toMatch(/is open/);
+    await openAs("first.xlsx", "xlsxwriter");
     const asked: string[] = [];
     page.on("dialog", (dialog) => {
       asked.push(dialog.type());
       void dialog.dismiss();
     });
+    onTestFinished(() => void page.removeAllListeners("dialog"));
     await type("B2", "120");
     await session.shows(log, "B2").toBe(120);
-    await session.openFile(fileOf("exceljs"));
-    await session.says().toMatch(/^exceljs.xlsx is open/);
-    await session.choose("xlsxwriter");
-    await expect.poll(() => page.title()).toBe("xlsxwriter – Reps to Spare");
+    await openAs("second.xlsx", "exceljs");
+    await session.choose("first");
+    await expect.poll(() => page.title()).toBe("first – Reps to Spare");
     await session.shows(log, "F3").toBe(148);
     expect(await session.read(log, "B2")).toBe(120);
     expect(asked).toEqual([]);
   });
 
   it("shows a file's pictures, prints them, and saves them where they lie", async () => {
-    const path = join(folder, "xlsxwriter.xlsx");
+    const path = join(folder, "pictures.xlsx");
     const icon = join(ROOT, "src", "hosts", "excel", "icons", "icon-64.png");
     const book = new ExcelJS.Workbook();
     for (const name of ["Log", "Trend"]) {
@@ -138,7 +144,7 @@ describeInBrowser("a workbook of one's own in the page", () => {
     }
     await book.xlsx.writeFile(path);
     await session.openFile(path);
-    await session.says().toBe("xlsxwriter.xlsx is open.");
+    await session.says().toBe("pictures.xlsx is open.");
 
     for (const name of ["Log", "Trend"]) {
       await session.show(name);
@@ -161,7 +167,7 @@ describeInBrowser("a workbook of one's own in the page", () => {
     ).toEqual(["200px", "160px", "rotate(0deg) scale(1, 1)"]);
 
     const before = picturesOf(readData(new Uint8Array(readFileSync(path))));
-    const after = picturesOf(readData(await save()));
+    const after = picturesOf(readData(await saveAs("pictures.xlsx")));
     const places = (pictures: Pictures) =>
       [...pictures.values()].flatMap((ofSheet) =>
         ofSheet.map(({ sheetTransform: { from, to }, source }) => ({ from, to, source })),
@@ -169,8 +175,7 @@ describeInBrowser("a workbook of one's own in the page", () => {
     expect(places(after)).toEqual(places(before));
 
     // Looked at only: nothing is lost by opening another.
-    await session.openFile(fileOf("exceljs"));
-    await session.says().toMatch(/^exceljs.xlsx is open/);
+    await openAs("third.xlsx", "exceljs");
     expect(session.complaints).toEqual([]);
   });
 
@@ -194,8 +199,9 @@ describeInBrowser("a workbook of one's own in the page", () => {
   });
 
   it("prints the sheet that is shown on one page, from a phone as well", async () => {
-    await visit(["Start", "Percentages"]);
+    await session.choose("Demo");
     await page.setViewportSize({ width: 390, height: 844 });
+    onTestFinished(() => page.setViewportSize(usualSize));
     await page.evaluate(() => void (window.print = () => undefined));
     await session.show("Percentages");
     await session.shows("Start", "C11").toBe(112.5);

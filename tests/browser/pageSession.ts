@@ -38,6 +38,8 @@ export interface PageSession {
   press(button: string): Promise<void>;
   /** Opens the list of workbooks and chooses one of it, or a new one. */
   choose(button: string): Promise<void>;
+  /** Begins an empty workbook. */
+  begin(): Promise<void>;
   /** Opens a file: a path, or a name and what is in it. */
   openFile(file: string | { readonly name: string; readonly bytes: Uint8Array }): Promise<void>;
   /** Saves the workbook with Ctrl+S, or a button, and says under what name and with what in it. */
@@ -77,9 +79,13 @@ export async function openPage(
   return { ...(await open(page, address)), close: () => leave(page, address) };
 }
 
-/** Opens the page in one more tab of a visitor who has been here before. */
-export async function visit(context: BrowserContext, address: string): Promise<PageSession> {
-  const page = await newTabIn(context);
+/** Opens the page in one more tab of a visitor who is or was here. A page that opens one has it beside itself. */
+export async function visit(
+  context: BrowserContext,
+  address: string,
+  opener?: Page,
+): Promise<PageSession> {
+  const page = await newTabIn(context, opener);
   return { ...(await open(page, address)), close: () => page.close() };
 }
 
@@ -153,12 +159,20 @@ function actions(page: Page) {
     await poll(selected).toBe(address);
   }
 
+  async function choose(button: string): Promise<void> {
+    await page.locator(".library-button").click();
+    const list = page.getByRole("dialog", { name: "Workbooks" });
+    await list.getByRole("button", { name: button, exact: true }).click();
+    await list.waitFor({ state: "hidden" });
+  }
+
   return {
     read,
     go,
     selected,
     inSight,
     press,
+    choose,
     shows: (sheet: string, address: string) => poll(() => read(sheet, address)),
     shown: (address: string) =>
       page.evaluate(
@@ -183,11 +197,11 @@ function actions(page: Page) {
         },
         [address, rows] as const,
       ),
-    async choose(button: string) {
-      await page.locator(".library-button").click();
-      const list = page.getByRole("dialog", { name: "Workbooks" });
-      await list.getByRole("button", { name: button, exact: true }).click();
-      await list.waitFor({ state: "hidden" });
+    async begin() {
+      const open = () => page.evaluate(() => window.spare!.api.getActiveWorkbook()?.getId());
+      const before = await open();
+      await choose("New");
+      await poll(async () => [undefined, before].includes(await open())).toBe(false);
     },
     async openFile(file: string | { readonly name: string; readonly bytes: Uint8Array }) {
       const choosing = page.waitForEvent("filechooser");

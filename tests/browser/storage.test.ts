@@ -1,7 +1,8 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { expect, it } from "vitest";
+import { describe, expect, it, onTestFinished } from "vitest";
 import { describeInBrowser, home, joinBrowser } from "./browser";
+import { openForAll } from "./openForAll";
 import type { PageSession } from "./pageSession";
 import { firstSheet, openPage, ready, visit } from "./pageSession";
 
@@ -48,47 +49,6 @@ describeInBrowser("workbooks on the device", () => {
     await session.close();
   });
 
-  it("are renamed, copied, and deleted when that is answered with yes", async () => {
-    const session = await openShort();
-    const { page } = session;
-    await session.go("C7");
-    await session.type("150");
-    await session.name().toBe("My copy of the demo");
-    await list(session);
-    await button(session, "Rename My copy of the demo").click();
-    await page.getByLabel("Name", { exact: true }).fill("Winter block");
-    await page.keyboard.press("Enter");
-    await session.name().toBe("Winter block");
-    await button(session, "Copy Winter block").click();
-    await button(session, "Copy of Winter block").waitFor();
-    await button(session, "Copy of Winter block").click();
-    await session.name().toBe("Copy of Winter block");
-    await session.shows("Start", "C7").toBe(150);
-    await session.go("C7");
-    await session.type("160");
-    await session.shows("Start", "C7").toBe(160);
-
-    const asked: string[] = [];
-    let yes = false;
-    page.on("dialog", (dialog) => {
-      asked.push(dialog.message());
-      void (yes ? dialog.accept() : dialog.dismiss());
-    });
-    await list(session);
-    await button(session, "Delete Winter block").click();
-    await expect.poll(() => asked.length).toBe(1);
-    expect(await button(session, "Winter block").count()).toBe(1);
-    yes = true;
-    await button(session, "Delete Winter block").click();
-    await expect.poll(() => button(session, "Winter block").count()).toBe(0);
-    expect(asked[0]).toBe("Delete Winter block from this device? It was never saved to a file.");
-    await page.reload();
-    await ready(page);
-    await session.name().toBe("Copy of Winter block");
-    await session.shows("Start", "C7").toBe(160);
-    await session.close();
-  });
-
   it("stay when the tab is killed the moment after a change", async () => {
     const before = await openShort();
     await before.go("C7");
@@ -116,69 +76,127 @@ describeInBrowser("workbooks on the device", () => {
     await session.go("C7");
     await session.type("150");
     await session.name().toBe("My copy of the demo");
-    const other = await visit(session.context, home);
+    const other = await visit(session.context, home, session.page);
     await other.name().toBe("Demo");
     await other.says().toBe("My copy of the demo was not opened: it is open in another tab.");
     await session.close();
   });
 
-  it("are saved back to the file they came from, where the browser may write to it", async () => {
-    const session = await openShort();
-    const { page } = session;
-    // A file of the browser's own stands in for one on disk, which no test can choose.
-    const file = readFileSync(join(import.meta.dirname, "../xlsx/files/xlsxwriter.xlsx"), "base64");
-    await page.evaluate(async (encoded) => {
-      const folder = await navigator.storage.getDirectory();
-      const handle = await folder.getFileHandle("Week 1.xlsx", { create: true });
-      const writable = await handle.createWritable();
-      await writable.write(Uint8Array.from(atob(encoded), (letter) => letter.charCodeAt(0)));
-      await writable.close();
-      Object.assign(window, { showOpenFilePicker: () => Promise.resolve([handle]) });
-    }, file);
-    await session.press("Open");
-    await session.says().toMatch(/^Week 1.xlsx is open/);
-    await session.name().toBe("Week 1");
-    await session.go("B2");
-    await session.type("120");
-    await session.shows(log, "B2").toBe(120);
-    await page.keyboard.press("Control+S");
-    await session.says().toMatch(/^Week 1 was saved to Week 1.xlsx/);
+  describe("beside others", () => {
+    let session: PageSession;
 
-    await session.press("Open");
-    await session.says().toMatch(/^Week 1.xlsx is open/);
-    await session.name().toBe("Week 1 2");
-    await session.shows(log, "B2").toBe(120);
-    await session.close();
-  });
-
-  it("say so when the device is full, lose nothing, and are kept again when it is not", async () => {
-    const session = await openShort();
-    const { page } = session;
-    await session.go("C7");
-    await session.type("150");
-    await session.name().toBe("My copy of the demo");
-    await page.evaluate(() => {
-      const store = IDBObjectStore.prototype;
-      const { add, put } = store;
-      const full = () => {
-        throw new DOMException("full", "QuotaExceededError");
-      };
-      Object.assign(store, { add: full, put: full });
-      Object.assign(window, { makeRoom: () => Object.assign(store, { add, put }) });
+    openForAll(async () => {
+      session = await openShort();
     });
-    await session.type("8");
-    await session
-      .says()
-      .toBe(
-        "What you change in My copy of the demo is in this tab only: this device has no room left. Save it to a file before you close the page.",
+
+    /** Begins a workbook with a load in its first cell, waits until it is kept, and says under what name. */
+    async function beginWith(load: number): Promise<string> {
+      const { page } = session;
+      await session.begin();
+      await session.go("A1");
+      await session.type(String(load));
+      await session.shows("Sheet1", "A1").toBe(load);
+      const name = (await page.locator(".library-button").textContent())!;
+      await list(session);
+      await button(session, `Rename ${name}`).waitFor();
+      await page.keyboard.press("Escape");
+      return name;
+    }
+
+    it("are renamed, copied, and deleted when that is answered with yes", async () => {
+      const { page } = session;
+      const name = await beginWith(150);
+      await list(session);
+      await button(session, `Rename ${name}`).click();
+      await page.getByLabel("Name", { exact: true }).fill("Winter block");
+      await page.keyboard.press("Enter");
+      await session.name().toBe("Winter block");
+      await button(session, "Copy Winter block").click();
+      await button(session, "Copy of Winter block").waitFor();
+      await button(session, "Copy of Winter block").click();
+      await session.name().toBe("Copy of Winter block");
+      await session.shows("Sheet1", "A1").toBe(150);
+      await session.go("A1");
+      await session.type("160");
+      await session.shows("Sheet1", "A1").toBe(160);
+
+      const asked: string[] = [];
+      let yes = false;
+      page.on("dialog", (dialog) => {
+        asked.push(dialog.message());
+        void (yes ? dialog.accept() : dialog.dismiss());
+      });
+      onTestFinished(() => void page.removeAllListeners("dialog"));
+      await list(session);
+      await button(session, "Delete Winter block").click();
+      await expect.poll(() => asked.length).toBe(1);
+      expect(await button(session, "Winter block").count()).toBe(1);
+      yes = true;
+      await button(session, "Delete Winter block").click();
+      await expect.poll(() => button(session, "Winter block").count()).toBe(0);
+      expect(asked[0]).toBe("Delete Winter block from this device? It was never saved to a file.");
+      await page.reload();
+      await ready(page);
+      await session.name().toBe("Copy of Winter block");
+      await session.shows("Sheet1", "A1").toBe(160);
+    });
+
+    it("are saved back to the file they came from, where the browser may write to it", async () => {
+      const { page } = session;
+      // A file of the browser's own stands in for one on disk, which no test can choose.
+      const file = readFileSync(
+        join(import.meta.dirname, "../xlsx/files/xlsxwriter.xlsx"),
+        "base64",
       );
-    await page.evaluate(() => (window as unknown as { makeRoom(): void }).makeRoom());
-    await session.type("1");
-    await session.says().toBe("Everything is kept on this device again.");
-    await page.reload();
-    await ready(page);
-    await session.shows("Start", "C8").toBe(8);
-    await session.shows("Start", "C9").toBe(1);
-    await session.close();
+      await page.evaluate(async (encoded) => {
+        const folder = await navigator.storage.getDirectory();
+        const handle = await folder.getFileHandle("Week 1.xlsx", { create: true });
+        const writable = await handle.createWritable();
+        await writable.write(Uint8Array.from(atob(encoded), (letter) => letter.charCodeAt(0)));
+        await writable.close();
+        Object.assign(window, { showOpenFilePicker: () => Promise.resolve([handle]) });
+      }, file);
+      await session.press("Open");
+      await session.says().toMatch(/^Week 1.xlsx is open/);
+      await session.name().toBe("Week 1");
+      await session.go("B2");
+      await session.type("120");
+      await session.shows(log, "B2").toBe(120);
+      await page.keyboard.press("Control+S");
+      await session.says().toMatch(/^Week 1 was saved to Week 1.xlsx/);
+
+      await session.press("Open");
+      await session.says().toMatch(/^Week 1.xlsx is open/);
+      await session.name().toBe("Week 1 2");
+      await session.shows(log, "B2").toBe(120);
+    });
+
+    it("say so when the device is full, lose nothing, and are kept again when it is not", async () => {
+      const { page } = session;
+      const name = await beginWith(150);
+      await page.evaluate(() => {
+        const store = IDBObjectStore.prototype;
+        const { add, put } = store;
+        const full = () => {
+          throw new DOMException("full", "QuotaExceededError");
+        };
+        Object.assign(store, { add: full, put: full });
+        Object.assign(window, { makeRoom: () => Object.assign(store, { add, put }) });
+      });
+      await session.go("A2");
+      await session.type("8");
+      await session
+        .says()
+        .toBe(
+          `What you change in ${name} is in this tab only: this device has no room left. Save it to a file before you close the page.`,
+        );
+      await page.evaluate(() => (window as unknown as { makeRoom(): void }).makeRoom());
+      await session.type("1");
+      await session.says().toBe("Everything is kept on this device again.");
+      await page.reload();
+      await ready(page);
+      await session.shows("Sheet1", "A2").toBe(8);
+      await session.shows("Sheet1", "A3").toBe(1);
+    });
   });
 });
