@@ -1,11 +1,10 @@
 import { expect, it } from "vitest";
 import { colorViolations, violations } from "./accessibility";
-import { describeInBrowser, home, joinBrowser } from "./browser";
-import { keptTab } from "./keptTab";
+import { describeInBrowser, joinBrowser } from "./browser";
 
 describeInBrowser("the accessibility checker", () => {
   it("finds a field without a name and a faint text, and by colours alone the text", async () => {
-    const page = await keptTab(await joinBrowser(), home);
+    const page = await (await joinBrowser()).newPage();
     await page.setContent(
       `<html lang="en"><title>Log</title><main><h1>Log</h1><input><p style="color: #ccc">faint</p></main></html>`,
     );
