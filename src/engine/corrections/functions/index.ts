@@ -3,6 +3,7 @@ import { StringValueObject } from "@univerjs/engine-formula";
 import { literalCompare } from "../operators";
 import { around } from "./around";
 import { heldToSize } from "./arraySizes";
+import { choiceFunctions } from "./choices";
 import { conditionalFunctions } from "./conditional";
 import { dayFunctions } from "./days";
 import { extentFunctions } from "./extent";
@@ -17,6 +18,7 @@ import { truthFunctions } from "./truths";
 /** The functions that are registered over the engine's own. */
 export const correctedFunctions = (): readonly BaseFunction[] => [
   ...heldToSize(),
+  ...choiceFunctions(),
   ...conditionalFunctions(),
   ...dayFunctions(),
   ...extentFunctions(),
