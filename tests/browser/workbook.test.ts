@@ -130,6 +130,37 @@ describeInBrowser("the embedded workbook", () => {
     await expect.poll(looks).not.toBe(filled);
   });
 
+  it("leaves its toolbar alone while one moves and types", async () => {
+    const { page } = session;
+    await session.addSheet();
+    const toolbar = await page.evaluateHandle(() => {
+      const change = { count: 0 };
+      const place = document.querySelector("[data-u-comp=ribbon-toolbar]")!.closest("header")!;
+      new MutationObserver((changes) => (change.count += changes.length)).observe(place, {
+        childList: true,
+        subtree: true,
+        attributeFilter: ["class"],
+      });
+      return change;
+    });
+    const changesOf = async (keys: readonly string[]) => {
+      await session.drawn();
+      await toolbar.evaluate((change) => (change.count = 0));
+      for (const key of keys) {
+        await page.keyboard.press(key);
+        await session.drawn();
+      }
+      await session.drawn();
+      return toolbar.evaluate((change) => change.count);
+    };
+
+    await expect.poll(() => changesOf(["ArrowDown", "ArrowDown", "ArrowUp"])).toBe(0);
+    // What cannot be done to a text that is being typed turns grey, once.
+    expect(await changesOf(["t"])).toBeGreaterThan(0);
+    await expect.poll(() => changesOf([..."yped"])).toBe(0);
+    await page.keyboard.press("Escape");
+  });
+
   it("asks no address but its own, and breaks none of its own rules, whatever is done in it", async () => {
     const { page, requests, complaints } = session;
     await page.getByText("Before anybody lifts").first().click();

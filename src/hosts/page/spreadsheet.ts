@@ -37,6 +37,7 @@ import "./drawOnDemand";
 import "./numbers/drawNumbers";
 import { widenForNumbers } from "./numbers/widenColumns";
 import { replaceWorkbook } from "./replaceWorkbook";
+import "./steadyToolbar";
 import { theme } from "./theme";
 import { words } from "./words";
 
