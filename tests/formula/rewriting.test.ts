@@ -1,4 +1,6 @@
 import { describe, expect, it } from "vitest";
+import { withoutIdleAt } from "../../src/formula/idleAt";
+import { letInnerLambdas } from "../../src/formula/innerLambdas";
 import { piecesOf, textOf } from "../../src/formula/pieces";
 import { writeOutSheets } from "../../src/formula/sheetRanges";
 import { nameVariablesApart } from "../../src/formula/variables";
@@ -55,4 +57,43 @@ describe("the names that a formula makes for itself", () => {
   it("are none in other formulas", () => {
     expect(nameVariablesApart("=SUM(x,y)")).toBe("=SUM(x,y)");
   });
+});
+
+describe("a LAMBDA that is called where it stands, inside another or a LET", () => {
+  it.each([
+    ["=LAMBDA(a,LAMBDA(b,a-b)(2))(5)", "=LAMBDA(a,LET(b,2,a-b))(5)"],
+    ["=LET(x,1,lambda(a,b,a+b)(x,2)*2)", "=LET(x,1,LET(a,x,b,2,a+b)*2)"],
+    ["=LAMBDA(a,LAMBDA(b,LAMBDA(c,b*c)(b))(a))(5)", "=LAMBDA(a,LET(b,a,LET(c,b,b*c)))(5)"],
+  ])("is a LET: %s", (formula, written) => {
+    expect(letInnerLambdas(formula)).toBe(written);
+  });
+
+  it.each([
+    "=LAMBDA(a,a*2)(5)",
+    "=SUM(LAMBDA(a,a*2)(5))",
+    "=MAP(A1:A3,LAMBDA(a,a*2))",
+    "=LET(f,LAMBDA(a,a*2),f(5))",
+    "=LAMBDA(a,LAMBDA(b,a)())(5)",
+    "=LAMBDA(a,LAMBDA(b,c,a)(1))(5)",
+    "=LAMBDA(a,LAMBDA(b,c,a)(,1))(5)",
+    '=LET(x,"LAMBDA(a,a)(1)",x)',
+  ])("and no other is: %s", (formula) => {
+    expect(letInnerLambdas(formula)).toBe(formula);
+  });
+});
+
+describe("an @", () => {
+  it.each([
+    ["=@A1", "=A1"],
+    ["=SUM(@'Week 1'!$A$1,-@B2)", "=SUM('Week 1'!$A$1,-B2)"],
+  ])("before one cell says nothing, and is left out: %s", (formula, written) => {
+    expect(withoutIdleAt(formula)).toBe(written);
+  });
+
+  it.each(["=@A1:A3", "=@A:A", "=@A1#", "=@loads", "=Sets[@Load]", '="@A1"', "=@INDEX(A1:A3,2)"])(
+    "before what may be several cells stays: %s",
+    (formula) => {
+      expect(withoutIdleAt(formula)).toBe(formula);
+    },
+  );
 });

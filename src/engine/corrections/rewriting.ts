@@ -7,6 +7,8 @@ import {
   LexerNode,
   LexerTreeBuilder,
 } from "@univerjs/engine-formula";
+import { withoutIdleAt } from "../../formula/idleAt";
+import { letInnerLambdas } from "../../formula/innerLambdas";
 import { mapParts, piecesOf, textOf, trimmed, type Piece } from "../../formula/pieces";
 import { writeOutSheets } from "../../formula/sheetRanges";
 import { judgeNames, unusableIn, type JudgedNames } from "../../formula/unusableNames";
@@ -55,7 +57,7 @@ export class RewritingLexer extends Lexer {
 
   private rewritten(formula: string): string {
     const written = writeOutSheets(formula, this.sheets());
-    return bracketAfterMinus(nameVariablesApart(written));
+    return bracketAfterMinus(letInnerLambdas(nameVariablesApart(withoutIdleAt(written))));
   }
 
   private sheets(): string[] {
