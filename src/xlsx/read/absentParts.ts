@@ -10,7 +10,8 @@ import {
 
 /**
  * Refuses a workbook that refers to a part which its file does not have, and names the part, whatever it would hold:
- * something of somebody's sheet is gone, and a program that went on would save the workbook without it.
+ * something of somebody's sheet is gone, and a program that went on would save the workbook without it. What hangs on
+ * the file and not on the workbook, its title and author, is not asked for.
  */
 export function refuseAbsentParts(file: Package, workbookPath: string): void {
   const has = partFinder(file);
