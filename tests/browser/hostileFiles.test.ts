@@ -32,8 +32,9 @@ describeInBrowser("a file that somebody made to harm", () => {
   openForAll(async () => {
     session = await openPage(await joinBrowser(), home, { demo: firstSheet });
   });
+  const files = new Map(hostileFiles(seed).map((file) => [file.name, file]));
   async function open(name: string, called = "hostile"): Promise<void> {
-    const file = hostileFiles(seed).find((each) => each.name === name)!;
+    const file = files.get(name)!;
     await session.openFile({ name: `${called}.xlsx`, bytes: file.bytes() });
   }
 

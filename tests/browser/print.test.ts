@@ -55,15 +55,17 @@ describeInBrowser("the demo on paper", () => {
     await session.shows("Strength trend", "G8").toEqual(expect.any(Number));
     for (const sheet of sheets) {
       await session.show(sheet);
+      await session.drawn();
       await page.emulateMedia({ media: "print" });
       const { texts, cut, rows } = await printedTexts();
-      await page.emulateMedia({ media: null });
       expect(texts.length, sheet).toBeGreaterThan(10);
       expect(cut, sheet).toEqual([]);
 
       // As the browser's own menu prints, which asks the page for nothing.
       const file = join(folder, "sheet.pdf");
       writeFileSync(file, await page.pdf({ preferCSSPageSize: true, printBackground: true }));
+      // Not before: whenever the screen comes back, it is drawn anew.
+      await page.emulateMedia({ media: null });
       const text = execFileSync("pdftotext", ["-raw", file, "-"], { encoding: "utf8" });
       const pages = text.split("\f").length - 1;
       expect(pages, sheet).toBeGreaterThan(0);
