@@ -2,6 +2,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "n
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { Readable } from "node:stream";
+import { deflate, inflate } from "../../src/cli/files";
 import { run } from "../../src/cli/run";
 import type { Report } from "../../src/cli/report";
 import { parseCell } from "../../src/formula/address";
@@ -102,7 +103,7 @@ export function buildBook(book: BookParts): Uint8Array {
       text(relationshipsXml(list)),
     );
   }
-  return writePackage({ parts });
+  return writePackage({ parts }, deflate);
 }
 
 function relationshipsXml(list: readonly (readonly [string, string])[]): string {
@@ -160,7 +161,7 @@ export async function calcToFile(
 
 /** Looks into a workbook's file: what it holds in a cell, and the text of a part. */
 export function lookAt(bytes: Uint8Array) {
-  const file = readPackage(bytes);
+  const file = readPackage(bytes, inflate);
   const book = bookOf(readWorkbook(file));
   return {
     parts: file.parts,
