@@ -96,6 +96,8 @@ function overBoth(inUnits: Standardized, df: number, finish: Finish): LikelySpre
     {
       step: Math.min(0.3, 1 / Math.sqrt(2 * (df + values.length))),
       bothWays: true,
+      // Nothing changes faster with sigma than its own density, so that the finer sum has twice these digits.
+      settled: 1e-6,
       reach: sigmaReach(inUnits, df),
     },
   );
@@ -143,6 +145,8 @@ function omegaSum({ values, variances, scale }: Standardized, sigma: number) {
       // The middle's own error, an error / √n, is the shortest distance on which anything changes.
       step: Math.min(0.2, 0.5 / Math.sqrt(values.length)),
       bothWays: false,
+      // What is known of a value may change faster with omega than omega's density, so that this settles before it.
+      settled: 1e-9,
       reach: Math.asinh(range(values) / a),
     },
   );

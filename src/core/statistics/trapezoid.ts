@@ -19,14 +19,14 @@ export interface TrapezoidOptions {
   readonly step: number;
   /** Whether the density goes on below 0. If not, its place at 0 must come with half its height. */
   readonly bothWays: boolean;
+  /** Two sums whose logarithms are this near, one of twice as many places, are near enough to take the finer one. */
+  readonly settled: number;
   /** The search goes on at least to here, so that no second peak beyond a valley is missed. */
   readonly reach: number;
 }
 
 /** What lies this far below the peak, in logarithms, adds nothing: e^-40 is 4e-18. */
 export const DEPTH = 40;
-/** Two sums this near, one of twice as many places, show the finer one to be exact to rounding. */
-const SETTLED = 1e-9;
 const MOST_HALVINGS = 24;
 /** The logarithm of a peak this far from 0 has too few digits left to tell places apart. */
 const FAR = 1e10;
@@ -36,11 +36,11 @@ const FAR = 1e10;
  *
  * For a smooth curve that dies out on both sides, or for an even one from 0 on, the plain trapezoidal rule
  * converges so fast that half the step gives twice the right digits (Trefethen and Weideman 2014, SIAM Rev
- * 56:385-458). So the step is halved until that changes nothing, and only where there is something to see.
+ * 56:385-458). So the step is halved until that changes next to nothing, and only where there is something to see.
  */
 export function trapezoid<P extends Place>(
   look: (at: number) => P,
-  { step: coarse, bothWays, reach }: TrapezoidOptions,
+  { step: coarse, bothWays, settled, reach }: TrapezoidOptions,
 ): Trapezoid<P> {
   const upwards = walk(look, coarse, reach);
   const downwards = bothWays ? walk(look, -coarse, 0).slice(1).reverse() : [];
@@ -52,7 +52,7 @@ export function trapezoid<P extends Place>(
     places = aroundThePeaks(withMiddles(look, places));
     step /= 2;
     const logIntegral = logSum(places) + Math.log(step);
-    if (Math.abs(logIntegral - before) < SETTLED) {
+    if (Math.abs(logIntegral - before) < settled) {
       const logTotal = logIntegral - Math.log(step);
       return { places, logIntegral, shares: places.map(({ log }) => Math.exp(log - logTotal)) };
     }
