@@ -28,6 +28,8 @@ export interface TrapezoidOptions {
 /** What lies this far below the peak, in logarithms, adds nothing: e^-40 is 4e-18. */
 export const DEPTH = 40;
 const MOST_HALVINGS = 24;
+/** What a logarithm may be off for want of digits, as a part of itself: a finer sum would come no nearer. */
+const ROUNDING = 1e-15;
 /** The logarithm of a peak this far from 0 has too few digits left to tell places apart. */
 const FAR = 1e10;
 
@@ -46,15 +48,15 @@ export function trapezoid<P extends Place>(
   const downwards = bothWays ? walk(look, -coarse, 0).slice(1).reverse() : [];
   let places = aroundThePeaks([...downwards, ...upwards]);
   let step = coarse;
-  let before = logSum(places) + Math.log(step);
+  let before = totalOf(places).logSum + Math.log(step);
   if (!(Math.abs(before) < FAR)) throw tooFarApart();
   for (let halving = 0; halving < MOST_HALVINGS; halving++) {
     places = aroundThePeaks(withMiddles(look, places));
     step /= 2;
-    const logIntegral = logSum(places) + Math.log(step);
-    if (Math.abs(logIntegral - before) < settled) {
-      const logTotal = logIntegral - Math.log(step);
-      return { places, logIntegral, shares: places.map(({ log }) => Math.exp(log - logTotal)) };
+    const { logSum, shares } = totalOf(places);
+    const logIntegral = logSum + Math.log(step);
+    if (Math.abs(logIntegral - before) < settled + ROUNDING * Math.abs(logIntegral)) {
+      return { places, logIntegral, shares };
     }
     before = logIntegral;
   }
@@ -97,9 +99,12 @@ function withMiddles<P extends Place>(look: (at: number) => P, places: readonly 
   return finer;
 }
 
-function logSum(places: readonly Place[]): number {
+/** The logarithm of the sum of all heights, and each one's share of it: by the highest, so that a sum far from 1 has its digits too. */
+function totalOf(places: readonly Place[]): { logSum: number; shares: number[] } {
   const highest = highestLog(places);
-  return highest + Math.log(places.reduce((sum, { log }) => sum + Math.exp(log - highest), 0));
+  const heights = places.map(({ log }) => Math.exp(log - highest));
+  const total = heights.reduce((sum, height) => sum + height, 0);
+  return { logSum: highest + Math.log(total), shares: heights.map((height) => height / total) };
 }
 
 function highestLog(places: readonly Place[]): number {

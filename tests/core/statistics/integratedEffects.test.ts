@@ -140,6 +140,23 @@ describe("true values behind noisy ones, their spread integrated", () => {
     }
   });
 
+  it("draws a value far away by as much, however far, where its error is known, and to the middle where that is estimated", () => {
+    const farthest = (far: number, df?: number) =>
+      mixtureMean(
+        integratedEffects({
+          values: [0, 1, far],
+          errorVariances: [1, 1, 1],
+          sigma: 1,
+          df,
+          scale: 4,
+        }).effect(2),
+      );
+    for (const far of [1e6, 1e8, 1e10]) {
+      expectWithin(far - farthest(far), 1e5 - farthest(1e5), 1e-3);
+      expectWithin(farthest(far, 3) / far, 1 / 3, 1e-6);
+    }
+  });
+
   it("comes to the known error as the degrees of freedom grow", () => {
     const known = mixtureInterval(integratedEffects(squad).effect(0), 0.95);
     const nearlyKnown = mixtureInterval(integratedEffects({ ...squad, df: 1e9 }).effect(0), 0.95);
