@@ -15,6 +15,7 @@ import { openFinder } from "./finder";
 import { createMessageStrip } from "./messageStrip";
 import { nameControls } from "./names/nameControls";
 import { keepOffline } from "./offline/updates";
+import { keepPlaceForPane } from "./paneSide";
 import { printOnRequest } from "./print/printSheet";
 import { listenForShortcuts } from "./shortcuts";
 import type { PageWorkbook } from "./spreadsheet";
@@ -47,6 +48,7 @@ const loadPane = () => import(/* webpackMode: "lazy", webpackChunkName: "beside"
 async function start(): Promise<void> {
   const header = document.querySelector("body > header")!;
   const place = document.querySelector<HTMLElement>("#workbook")!;
+  const side = keepPlaceForPane();
   const strip = createMessageStrip(document.querySelector<HTMLElement>("#message")!);
 
   const metadata = load<FunctionsMetadata>("catalogue.json");
@@ -83,7 +85,7 @@ async function start(): Promise<void> {
   });
   window.spare = workbook;
   const { mountPaneBeside } = await loadPane();
-  await mountPaneBeside(workbook, implementations);
+  await mountPaneBeside(side, workbook, implementations);
   begun();
   await keepOffline(header, () => library.settle());
 }

@@ -1,4 +1,3 @@
-import "./paneSide.css";
 import { mountPane } from "../../pane/pane";
 import { PANE_DATA, type PaneData } from "../../pane/data";
 import { element } from "../../elements/element";
@@ -6,8 +5,9 @@ import type { Implementations } from "../../engine/metadata";
 import { workbookPort } from "./panePort";
 import type { PageWorkbook } from "./spreadsheet";
 
-/** Puts the pane beside the workbook, and into the page's header the button that opens and closes it. */
+/** Puts the pane in its place beside the workbook, and into the page's header the button that opens and closes it. */
 export async function mountPaneBeside(
+  side: HTMLElement,
   workbook: PageWorkbook,
   implementations: Implementations,
 ): Promise<void> {
@@ -15,7 +15,6 @@ export async function mountPaneBeside(
   if (!response.ok) throw new Error(`${PANE_DATA}: ${response.status} ${response.statusText}`);
   const data = (await response.json()) as PaneData;
 
-  const side = element("aside", { id: "pane", "aria-label": "Toolbox" });
   mountPane(side, {
     data,
     port: workbookPort(workbook),
@@ -34,10 +33,8 @@ export async function mountPaneBeside(
     button.setAttribute("aria-expanded", String(open));
   };
   button.addEventListener("click", () => show(side.hidden));
-  // On a narrow screen the workbook needs all of it until the pane is asked for.
-  show(window.matchMedia("(min-width: 900px)").matches);
+  show(!side.hidden);
   document.querySelector("body > header")!.append(button);
-  document.querySelector("body > main")!.after(side);
 }
 
 /** What the pane has just inserted is undone as anything else is, without a click into the cells before. */
