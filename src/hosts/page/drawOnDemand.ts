@@ -67,6 +67,19 @@ Layer.prototype.makeDirty = function (isDirty = true) {
   return this;
 };
 
+/** Layers that become dirty when what is being done is done, drawing among it. */
+const waiting = new WeakSet<Layer>();
+
+/** A key makes a hundred things dirty; the spreadsheet opens and closes a message channel for each. */
+Layer.prototype.makeDirtyWithDebounce = function (isDirty = true) {
+  if (waiting.has(this)) return;
+  waiting.add(this);
+  queueMicrotask(() => {
+    waiting.delete(this);
+    this.makeDirty(isDirty);
+  });
+};
+
 /**
  * The outline of copied cells marches, which has all be drawn anew in each frame for as long as they stay copied, and
  * goes on by itself when they no longer are. Here its dashes stand still.
