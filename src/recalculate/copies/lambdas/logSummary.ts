@@ -35,7 +35,8 @@ export const logSummary: readonly Lambda[] = [
         counted: `ISNUMBER(done)`,
         keys: `{KEYCELLS}(by,total,headed)`,
         same: `{SAMEKEYS}(keys,counted)`,
-        settled: `IF(SUM(1*ISERROR(same))>0,#VALUE!,IF((limit>=40000)+(reach>=40000)>0,#VALUE!,0*LEN(curve)))`,
+        // One after the other, so that the first bad one is the error.
+        settled: `IF(SUM(1*ISERROR(same))>0,#VALUE!,IF(limit>=40000,#VALUE!,IF(reach>=40000,#VALUE!,0*LEN(curve))))`,
       },
       whereGood(
         `IF(settled=0,LET(top,HSTACK({KEYHEADS}(by,total,headed),${HEADINGS}),fresh,{FIRSTS}(same,counted),` +
