@@ -104,7 +104,7 @@ const tallest = (inputs: readonly string[]) =>
 const widest = (inputs: readonly string[]) =>
   `MAX(${inputs.map((input) => `{WIDE}(${input})`).join(",")})`;
 /** How many cells the largest of these has. */
-export const largest = (inputs: readonly string[]) => `${tallest(inputs)}*${widest(inputs)}`;
+const largest = (inputs: readonly string[]) => `${tallest(inputs)}*${widest(inputs)}`;
 
 /**
  * The answer to cells of these shapes: an error where they do not go together, and nothing in a row

@@ -1,5 +1,5 @@
 import { choose, lambda, letting, type Lambda } from "./lambda";
-import { clashOf, inShapeOf, LABEL_IN, largest, lifted, oneLabel } from "./lifted";
+import { clashOf, inShapeOf, LABEL_IN, lifted, oneLabel } from "./lifted";
 
 /** The grid of a chart under its headings; nothing past the equation's cap. */
 const gridOf = (cell: string) =>
@@ -140,14 +140,15 @@ export const load: readonly Lambda[] = [
         least: `{SETTING}(bar,0)`,
         step: `{SETTING}(increment,0)`,
         waits: `(LEN(weight)=0)+0*LEN(least)+0*LEN(step)`,
+        // A table is made of one load: the first argument that is a range, or bad, is the error.
+        alone: `(LEN({ONE}(weight))=0)+0*LEN({ONE}(least))+0*LEN({ONE}(step))`,
         each: `ISERROR(waits)+ISERROR(label)>=0`,
         chosen:
           `MAP(IF(each,waits),IF(each,weight),IF(each,least),IF(each,step),IF(each,label),` +
           `LAMBDA(wait,work,from,by,what,IF(wait>0,"",{WARMUP}(work,from,by,ladder,what))))`,
       },
       `IF(ISERROR(SUM(ladder)),#VALUE!,IF(named,IF(${clashOf(WARM_UP_INPUTS)}>0,#VALUE!,${inShapeOf(WARM_UP_INPUTS, "chosen")}),` +
-        `IF(${largest(WARM_UP_INPUTS)}>1,#VALUE!,IF(waits>0,"",` +
-        `{WARMUPROWS}({STEPLOADS}(weight,least,step,INDEX(ladder,0,1)),weight,ladder)))))`,
+        `IF(alone>0,"",{WARMUPROWS}({STEPLOADS}(weight,least,step,INDEX(ladder,0,1)),weight,ladder))))`,
     ),
   ),
   lambda(
