@@ -1,6 +1,8 @@
 import fc from "fast-check";
+import { expect } from "vitest";
 import { call, type functions } from "./catalogue";
 import { asText, faultOf } from "./faults";
+import { anyArgument } from "./hostile";
 import { only } from "../present";
 import type { HostileCall } from "./matrix";
 import { plausibleArguments, type Layout } from "./plausible";
@@ -15,6 +17,17 @@ export function faultOfCall(id: string, args: unknown[]): string | undefined {
   } catch (error) {
     return `${id} ${asText(args)} threw ${String(error)}`;
   }
+}
+
+/** Calls a function with whatever its arguments may be, as often as this. */
+export function expectNoFaultOfAnyCall({ id, parameters }: Entry, times: number): void {
+  fc.assert(
+    fc.property(fc.tuple(...parameters.map(() => anyArgument)), (args) => {
+      const fault = faultOfCall(id, args);
+      if (fault !== undefined) expect.fail(fault);
+    }),
+    { numRuns: times },
+  );
 }
 
 /** The first fault of some calls with a hostile cell among arguments that make sense. */
