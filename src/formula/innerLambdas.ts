@@ -30,9 +30,11 @@ function inside(group: Group, isInside: boolean): Group {
 
 /** What a LET takes in place of the LAMBDA that is called here: each name and its value, and what to compute. */
 function calledAt(pieces: readonly Piece[], at: number): Group | undefined {
-  const [, lambda, given] = pieces.slice(at, at + 3);
+  const [, lambda, given, next] = pieces.slice(at, at + 4);
   if (lambda?.kind !== "group" || lambda.call?.toUpperCase() !== "LAMBDA") return undefined;
   if (given?.kind !== "group" || given.open !== "(") return undefined;
+  // What it gives is called as well: that is another LAMBDA's text, which no LET can stand for.
+  if (next?.kind === "group") return undefined;
   const names = lambda.parts.slice(0, -1);
   const values = given.parts;
   if (names.length !== values.length || values.some((part) => trimmed(part).length === 0)) {

@@ -15,12 +15,17 @@ import { productNames, type ProductName } from "./products";
 /** What lint and types have to say of the same files, checked by the same packages, is the same. */
 const CHECKED = join(CACHE, "checked");
 const NOT_CHECKED = [".git", "node_modules", "dist", "coverage"];
-const state = stateOf(
-  readdirSync(ROOT)
-    .filter((name) => !NOT_CHECKED.includes(name))
-    .flatMap(filesUnder),
-  process.version,
-);
+/** What npm has installed, whatever the project's own list says. */
+const INSTALLED = "node_modules/.package-lock.json";
+const stateNow = () =>
+  stateOf(
+    [
+      ...readdirSync(ROOT).filter((name) => !NOT_CHECKED.includes(name)),
+      ...[INSTALLED].filter((path) => existsSync(join(ROOT, path))),
+    ].flatMap(filesUnder),
+    process.version,
+  );
+const state = stateNow();
 const isChecked = existsSync(CHECKED) && readFileSync(CHECKED, "utf8") === state;
 const stale = await staleOf(productNames);
 
@@ -62,4 +67,5 @@ try {
   process.exit(1);
 }
 mkdirSync(CACHE, { recursive: true });
-writeFileSync(CHECKED, state);
+// What was changed meanwhile may have been read before or after.
+if (stateNow() === state) writeFileSync(CHECKED, state);

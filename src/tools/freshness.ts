@@ -1,5 +1,12 @@
 import { createHash } from "node:crypto";
-import { existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
+import {
+  existsSync,
+  lstatSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  writeFileSync,
+} from "node:fs";
 import { join } from "node:path";
 import { loadedBy, type Loaded } from "./importGraph";
 import { DIST, ROOT } from "./paths";
@@ -54,6 +61,9 @@ export function stateOf(files: readonly string[], besides: string): string {
 /** The files in a folder of the project and in its folders; a file is its own. */
 export function filesUnder(path: string): string[] {
   const full = join(ROOT, path);
-  if (!statSync(full).isDirectory()) return [path];
+  const kind = lstatSync(full);
+  // An editor's lock is a link that leads nowhere.
+  if (kind.isSymbolicLink()) return [];
+  if (!kind.isDirectory()) return [path];
   return readdirSync(full).flatMap((name) => filesUnder(join(path, name)));
 }

@@ -74,6 +74,7 @@ describe("a LAMBDA that is called where it stands, inside another or a LET", () 
     "=MAP(A1:A3,LAMBDA(a,a*2))",
     "=LET(f,LAMBDA(a,a*2),f(5))",
     "=LAMBDA(a,LAMBDA(b,a)())(5)",
+    "=LET(a,3,LAMBDA(x,LAMBDA(y,x+y))(1)(2))",
     "=LAMBDA(a,LAMBDA(b,c,a)(1))(5)",
     "=LAMBDA(a,LAMBDA(b,c,a)(,1))(5)",
     '=LET(x,"LAMBDA(a,a)(1)",x)',
@@ -86,14 +87,22 @@ describe("an @", () => {
   it.each([
     ["=@A1", "=A1"],
     ["=SUM(@'Week 1'!$A$1,-@B2)", "=SUM('Week 1'!$A$1,-B2)"],
+    ["=(@A1 )+@B2 * 2", "=(A1 )+B2 * 2"],
   ])("before one cell says nothing, and is left out: %s", (formula, written) => {
     expect(withoutIdleAt(formula)).toBe(written);
   });
 
-  it.each(["=@A1:A3", "=@A:A", "=@A1#", "=@loads", "=Sets[@Load]", '="@A1"', "=@INDEX(A1:A3,2)"])(
-    "before what may be several cells stays: %s",
-    (formula) => {
-      expect(withoutIdleAt(formula)).toBe(formula);
-    },
-  );
+  it.each([
+    "=@A1:A3",
+    "=@A1 : A3",
+    "=@A1 A1:A3",
+    "=@A:A",
+    "=@A1#",
+    "=@loads",
+    "=Sets[@Load]",
+    '="@A1"',
+    "=@INDEX(A1:A3,2)",
+  ])("before what may be several cells stays: %s", (formula) => {
+    expect(withoutIdleAt(formula)).toBe(formula);
+  });
 });

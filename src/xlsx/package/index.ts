@@ -3,7 +3,6 @@ export {
   findWorkbook,
   missing,
   partAt,
-  partFinder,
   pathIn,
   readPackage,
   relationshipsOf,

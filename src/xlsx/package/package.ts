@@ -49,22 +49,25 @@ function describeCompoundFile(bytes: Uint8Array): string {
 }
 
 /** A part's path as the package itself writes it: parts are named without regard to case. */
-export function pathIn({ parts }: Package, path: string): string {
-  if (parts.has(path)) return path;
-  const wanted = path.toLowerCase();
-  for (const name of parts.keys()) if (name.toLowerCase() === wanted) return name;
-  return path;
+export const pathIn = ({ parts }: Package, path: string): string =>
+  parts.has(path) ? path : (namesOf(parts).get(path.toLowerCase()) ?? path);
+
+/** A package's paths by what they are in small letters; a package is not changed once it is read. */
+function namesOf(parts: Package["parts"]): ReadonlyMap<string, string> {
+  let names = NAMES.get(parts);
+  if (!names) {
+    // Of two that differ in case alone the first counts.
+    names = new Map([...parts.keys()].reverse().map((name) => [name.toLowerCase(), name]));
+    NAMES.set(parts, names);
+  }
+  return names;
 }
+
+const NAMES = new WeakMap<Package["parts"], ReadonlyMap<string, string>>();
 
 /** A part's bytes. */
 export const partAt = (file: Package, path: string): Uint8Array | undefined =>
   file.parts.get(pathIn(file, path));
-
-/** Says of any number of paths whether the package has a part there. */
-export function partFinder({ parts }: Package): (path: string) => boolean {
-  const names = new Set(Array.from(parts.keys(), (name) => name.toLowerCase()));
-  return (path) => names.has(path.toLowerCase());
-}
 
 /** What is said of a part that the package refers to and does not have. */
 export const missing = (path: string): UnreadableFile =>
@@ -121,7 +124,7 @@ export function relationshipsOf(file: Package, path: string): Relationship[] {
   if (!partAt(file, written)) return [];
   const folder = path.slice(0, path.lastIndexOf("/") + 1);
   return childrenOf(xmlAt(file, written), "Relationship").map((element) => {
-    const external = attributeOf(element, "TargetMode") === "External";
+    const external = attributeOf(element, "TargetMode")?.toLowerCase() === "external";
     const target = attributeOf(element, "Target") ?? "";
     return {
       id: attributeOf(element, "Id") ?? "",

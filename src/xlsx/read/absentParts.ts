@@ -1,7 +1,7 @@
 import type { Package, Relationship } from "../package";
 import {
   missing,
-  partFinder,
+  partAt,
   relationshipsOf,
   relationshipsPath,
   textAt,
@@ -14,7 +14,7 @@ import {
  * the file and not on the workbook, its title and author, is not asked for.
  */
 export function refuseAbsentParts(file: Package, workbookPath: string): void {
-  const has = partFinder(file);
+  const has = (path: string) => partAt(file, path) !== undefined;
   const reached = new Set([workbookPath]);
   // The set grows while it is gone through.
   for (const path of reached) {
@@ -31,7 +31,7 @@ export function refuseAbsentParts(file: Package, workbookPath: string): void {
 function needed(file: Package, path: string): Relationship[] {
   try {
     return relationshipsOf(file, path).filter(
-      ({ type, external }) => !external && !HOLD_NOTHING.has(type),
+      ({ type, external, target }) => !external && !HOLD_NOTHING.has(type) && !isNothing(target),
     );
   } catch (error) {
     // Whoever needs what this part refers to says what is to be said.
@@ -53,9 +53,14 @@ const HOLD_NOTHING: ReadonlySet<string> = new Set([
 ]);
 
 /**
+ * What some programs write in place of what was taken away, and Office opens without a word (scanny/python-pptx, issues
+ * 206 and 497).
+ */
+const isNothing = (target: string) => /(?:^|\/)NULL$/.test(target);
+
+/**
  * What is drawn on a sheet the sheet names in its own part, and a reference to a drawing that it does not name is
- * nothing to Excel. One of R's packages refers from every sheet to drawings and writes only those that there are
- * (ycphs/openxlsx, issue 285: "Excel opens the file OK").
+ * nothing to Excel. R's openxlsx refers from every sheet to drawings and writes only those that there are, by its source.
  */
 const isDrawing = ({ type }: Relationship) => type === "drawing" || type === "vmlDrawing";
 

@@ -335,6 +335,10 @@ describe("a part that is related and absent is a refusal that names it", () => {
     ["the order of calculation", [[workbook, "calcChain", "calcChain.xml"]]],
     ["a place in the workbook to go to", [[sheet, "hyperlink", "#Log!A1"]]],
     ["what other programs keep", [[workbook, "customXml", "../customXml/item1.xml"]]],
+    [
+      "a picture that was taken away",
+      [onSheet(`/${drawing}`), [drawing, "image", "NULL"], [sheet, "vmlDrawing", "NULL"]],
+    ],
   ])("but not of what holds nothing of the sheet: %s", (_what, references) => {
     expect(opens(bookReferring(references))).toEqual([5]);
   });
@@ -351,6 +355,7 @@ describe("a part that is related and absent is a refusal that names it", () => {
   it("nor of what lies outside the file, which is read by nobody", () => {
     const image: Reference = [sheet, "image", "https://example.org/a.png"];
     expect(opens(bookReferring([image], "rId9", `TargetMode="External"`))).toEqual([5]);
+    expect(opens(bookReferring([image], "rId9", `TargetMode="external"`))).toEqual([5]);
   });
 });
 
