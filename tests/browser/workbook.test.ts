@@ -193,4 +193,19 @@ describeInBrowser("the embedded workbook", () => {
     );
     expect(evaluated).toMatch(/Content Security Policy/);
   });
+
+  it("takes the next key into the cells of a sheet whose tab was pressed, and of a new workbook", async () => {
+    const first = await session.addSheet();
+    await session.addSheet();
+    const tabs = session.page.locator("[data-u-comp=slide-tab-bar]");
+    await tabs.getByText(first, { exact: true }).click();
+    await expect.poll(session.inSight).toBe(first);
+    await session.type("22");
+    await session.shows(first, "A1").toBe(22);
+
+    await session.begin();
+    await session.name().toMatch(/^Workbook/);
+    await session.type("11");
+    await session.shows("Sheet1", "A1").toBe(11);
+  });
 });

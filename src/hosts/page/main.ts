@@ -26,6 +26,7 @@ import { replay } from "./storage/replay";
 import { beginning, begun } from "./storage/resume";
 import { openShelf } from "./storage/shelf";
 import { scrollBySwiping } from "./touch/swipe";
+import { typeInCellsOfPressedTab } from "./typeInCells";
 
 declare global {
   interface Window {
@@ -71,6 +72,7 @@ async function start(): Promise<void> {
   printOnRequest(workbook);
   nameControls(place);
   followDarkness(workbook);
+  typeInCellsOfPressedTab(workbook.univer, place);
   scrollBySwiping(place);
   listenForShortcuts({
     s: () => void files.save(),

@@ -4,6 +4,7 @@ import type { FUniver } from "@univerjs/core/facade";
 import { allComputed } from "../../engine/allComputed";
 import { within } from "../../engine/within";
 import { respellWorkbook } from "../../engine/respell";
+import { typeInCells } from "./typeInCells";
 
 /** So many seconds a workbook may take to compute before it is given up. */
 const PATIENCE = 60;
@@ -40,4 +41,5 @@ export async function replaceWorkbook(
   } finally {
     place.inert = false;
   }
+  typeInCells(univer);
 }

@@ -1,4 +1,4 @@
-import { bookWith, formulaAt, logPath, type HostileFile, type Log } from "./file";
+import { bookWith, formulaAt, type HostileFile, type Log } from "./file";
 import { worksheet } from "../../cli/support";
 
 const main = `xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"`;
@@ -277,18 +277,6 @@ export function partFiles(): HostileFile[] {
         ),
       },
     })),
-    opened("a chain of 4,500 parts, each referred to in other letters", () => {
-      const link = (n: number) => `${"x".repeat(400)}${n}.xml`;
-      const links = Array.from({ length: 4500 }, (_, n) => `xl/${link(n)}`);
-      return {
-        data: worksheet(five),
-        parts: Object.fromEntries(links.map((path) => [path, ["<a/>", "application/xml"]])),
-        references: Object.fromEntries([
-          [logPath, [["chain", `../${link(0).toUpperCase()}`]]],
-          ...links.slice(1).map((_, n) => [links[n], [["chain", link(n + 1).toUpperCase()]]]),
-        ]) as Log["references"],
-      };
-    }),
     opened("5,000 anchors that hold nothing", () =>
       drawingWith("<xdr:twoCellAnchor/>".repeat(5000)),
     ),
