@@ -35,6 +35,11 @@ describeInBrowser("a workbook of one's own in the page", () => {
     await session.says().toMatch(new RegExp(`^${name} is open`));
   }
 
+  async function openDemo(): Promise<void> {
+    await session.choose("Demo");
+    await session.name().toBe("Demo");
+  }
+
   async function type(address: string, text: string): Promise<void> {
     await session.go(address);
     await session.type(text);
@@ -107,7 +112,7 @@ describeInBrowser("a workbook of one's own in the page", () => {
   it("says why a file cannot be read, and keeps the open one", async () => {
     const path = join(folder, "notes.xlsx");
     writeFileSync(path, "Dear crew");
-    await session.choose("Demo");
+    await openDemo();
     const before = await session.read("Start", "B2");
     await session.openFile(path);
     await session.says().toBe("notes.xlsx was not opened: the file is not an .xlsx workbook.");
@@ -199,7 +204,7 @@ describeInBrowser("a workbook of one's own in the page", () => {
   });
 
   it("prints the sheet that is shown on one page, from a phone as well", async () => {
-    await session.choose("Demo");
+    await openDemo();
     await page.setViewportSize({ width: 390, height: 844 });
     onTestFinished(() => page.setViewportSize(usualSize));
     await page.evaluate(() => void (window.print = () => undefined));
