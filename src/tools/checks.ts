@@ -66,6 +66,8 @@ try {
   running.forEach((child) => child.kill());
   process.exit(1);
 }
-mkdirSync(CACHE, { recursive: true });
 // What was changed meanwhile may have been read before or after.
-if (stateNow() === state) writeFileSync(CHECKED, state);
+if (!isChecked && stateNow() === state) {
+  mkdirSync(CACHE, { recursive: true });
+  writeFileSync(CHECKED, state);
+}

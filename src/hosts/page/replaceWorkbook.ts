@@ -2,8 +2,8 @@ import type { IWorkbookData, Univer } from "@univerjs/core";
 import { IUniverInstanceService, UniverInstanceType } from "@univerjs/core";
 import type { FUniver } from "@univerjs/core/facade";
 import { allComputed } from "../../engine/allComputed";
-import { within } from "../../engine/within";
 import { respellWorkbook } from "../../engine/respell";
+import { within } from "../../engine/within";
 import { typeInCells } from "./typeInCells";
 
 /** So many seconds a workbook may take to compute before it is given up. */

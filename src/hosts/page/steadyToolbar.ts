@@ -1,5 +1,6 @@
 import type { IMenuSchema } from "@univerjs/preset-sheets-core";
 import { DesktopRibbonService } from "@univerjs/preset-sheets-core";
+import { onceSoon } from "./onceSoon";
 
 /*
  * The spreadsheet makes its toolbar anew, every button and then each once more to measure it, whenever a part of it
@@ -11,15 +12,7 @@ import { DesktopRibbonService } from "@univerjs/preset-sheets-core";
 const ribbon = DesktopRibbonService.prototype;
 
 ribbon["_initRibbonSubscription"] = function () {
-  let isDue = false;
-  const updateSoon = () => {
-    if (isDue) return;
-    isDue = true;
-    queueMicrotask(() => {
-      isDue = false;
-      this["_updateRibbon"]();
-    });
-  };
+  const updateSoon = onceSoon(() => this["_updateRibbon"]());
   let focused: string | null | undefined;
   this.disposeWithMe(this["_menuManagerService"].menuChanged$.subscribe(updateSoon));
   this.disposeWithMe(

@@ -1,3 +1,4 @@
+import { onceSoon } from "../onceSoon";
 import { COMMAND_NAMES, PLACE_NAMES, SHEET_BAR_NAMES, ZOOM_NAMES } from "./controlNames";
 
 /**
@@ -22,15 +23,7 @@ export function nameControls(workbook: HTMLElement): void {
     nameInOrder(workbook, "[data-u-comp=button]", ZOOM_NAMES);
     tidyRoles(workbook);
   };
-  let isDue = false;
-  const nameSoon = () => {
-    if (isDue) return;
-    isDue = true;
-    setTimeout(() => {
-      isDue = false;
-      nameAll();
-    }, PAUSE);
-  };
+  const nameSoon = onceSoon(nameAll, (run) => setTimeout(run, PAUSE));
   new MutationObserver(nameSoon).observe(document.body, { childList: true, subtree: true });
   nameAll();
 }
