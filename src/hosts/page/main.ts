@@ -86,8 +86,14 @@ async function start(): Promise<void> {
     if (library.behind) event.preventDefault();
   });
   window.spare = workbook;
-  const { mountPaneBeside } = await loadPane();
-  await mountPaneBeside(side, workbook, implementations);
+  try {
+    const { mountPaneBeside } = await loadPane();
+    await mountPaneBeside(side, workbook, implementations);
+  } catch (error) {
+    // Nothing comes into the place that was kept for it.
+    side.remove();
+    throw error;
+  }
   begun();
   await keepOffline(header, () => library.settle());
 }
